@@ -1,0 +1,135 @@
+import type { CardId, EventId, PairId, RoundId, SessionId, ShooterId } from '../basics/ids.ts';
+import type { EpochMs, IsoDate, Seconds } from '../basics/units.ts';
+import type { Card, Stop } from '../court/cards.ts';
+import type { RuleSet } from '../court/ruleSets.ts';
+import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
+import type { PressureSetup } from '../pressure/ingredients.ts';
+import type { Condition, Ending, EntryWay, Hand, MissSide, PairOrder, Units } from './events.ts';
+
+/* What the log adds up to. All of it is a cache: drop it, fold the log again, and it is back. */
+
+/** The person whose shots are logged. */
+export interface Shooter {
+  readonly id: ShooterId;
+  readonly name: string;
+  readonly hand: Hand;
+  readonly rules: RuleSet;
+  readonly units: Units;
+  /** From the invented season. */
+  readonly demo: boolean;
+}
+
+/** One visit to the court. */
+export interface Session {
+  readonly id: SessionId;
+  readonly shooter: ShooterId;
+  readonly date: IsoDate;
+  /** `2026-11-25/1` = the first visit of that day; or a file's own word for it. */
+  readonly label: string;
+  /** Rounds started in it. */
+  readonly rounds: number;
+}
+
+/** One thing noted in a round: a shot, a count for a stop, or a turn the shot clock took. */
+export type Entry =
+  | {
+      readonly kind: 'shot';
+      readonly id: EventId;
+      readonly at: EpochMs;
+      readonly stop: number;
+      readonly made: boolean;
+      readonly side: MissSide | null;
+    }
+  | {
+      readonly kind: 'count';
+      readonly id: EventId;
+      readonly at: EpochMs;
+      readonly stop: number;
+      readonly makes: number;
+      readonly attempts: number;
+    }
+  | { readonly kind: 'expired'; readonly id: EventId; readonly at: EpochMs; readonly stop: number };
+
+/** Makes of attempts for one spot and kind of shot. */
+export interface Cell {
+  readonly spot: SpotName;
+  readonly shot: ShotKind;
+  readonly makes: number;
+  readonly attempts: number;
+}
+
+/** One card, played once from start to finish, in one condition. */
+export interface Round {
+  readonly id: RoundId;
+  readonly shooter: ShooterId;
+  readonly session: SessionId;
+  /** The day and the order are the session's and the round's own, from a file or from the court. */
+  readonly date: IsoDate;
+  /** Number in the session, from 1; or the file's own word for it. */
+  readonly label: string;
+  readonly startedAt: EpochMs;
+  readonly condition: Condition;
+  /** What was played, in words. */
+  readonly game: string;
+  readonly stops: readonly Stop[];
+  readonly card: CardId | null;
+  readonly entry: EntryWay;
+  /** Shots taken in the session before this round; null where unknown. */
+  readonly first: number | null;
+  readonly nerves: number | null;
+  readonly pair: { readonly id: PairId; readonly place: 1 | 2 } | null;
+  readonly pressure: PressureSetup | null;
+  readonly entries: readonly Entry[];
+  readonly state: 'playing' | 'paused' | 'ended';
+  /** Time left on the round clock when it was paused. */
+  readonly clockLeft: Seconds | null;
+  readonly ending: Ending | null;
+  readonly nervesAfter: number | null;
+  readonly effort: number | null;
+  readonly note: string;
+  readonly settled: boolean;
+  readonly imported: boolean;
+}
+
+/** A relaxed and a pressured round of one card, in the order the coin gave. */
+export interface Pair {
+  readonly id: PairId;
+  readonly session: SessionId;
+  readonly shooter: ShooterId;
+  readonly seed: number;
+  readonly order: PairOrder;
+  readonly card: Card;
+  readonly entry: EntryWay;
+  readonly pressure: PressureSetup;
+}
+
+/** The log, added up. */
+export interface Book {
+  readonly shooters: ReadonlyMap<ShooterId, Shooter>;
+  readonly removedShooters: ReadonlySet<ShooterId>;
+  readonly ownSpots: ReadonlyMap<string, CourtPoint>;
+  readonly cards: ReadonlyMap<CardId, Card>;
+  readonly sessions: ReadonlyMap<SessionId, Session>;
+  /** Visits to the court by shooter and day. */
+  readonly visits: ReadonlyMap<string, number>;
+  readonly pairs: ReadonlyMap<PairId, Pair>;
+  /** Rounds that are over or were left, in the order they were started. */
+  readonly rounds: ReadonlyMap<RoundId, Round>;
+  /** The one round being played or paused on this device. */
+  readonly open: Round | null;
+  /** Events of later versions, kept in the log and skipped here. */
+  readonly skipped: number;
+}
+
+export const EMPTY_BOOK: Book = {
+  shooters: new Map(),
+  removedShooters: new Set(),
+  ownSpots: new Map(),
+  cards: new Map(),
+  sessions: new Map(),
+  visits: new Map(),
+  pairs: new Map(),
+  rounds: new Map(),
+  open: null,
+  skipped: 0,
+};

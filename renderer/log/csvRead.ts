@@ -1,0 +1,148 @@
+import Papa from 'papaparse';
+
+import type { IsoDate } from '../basics/units.ts';
+import type { Cell } from './book.ts';
+import { COLUMNS, CsvError, type Column, type CsvFault } from './csvColumns.ts';
+import { readRow, type CsvRow } from './csvRow.ts';
+import type { Condition } from './events.ts';
+
+/** A round as a record file tells it. */
+export interface FileRound {
+  readonly shooter: string;
+  readonly date: IsoDate;
+  readonly session: string;
+  readonly label: string;
+  readonly condition: Condition;
+  readonly game: string;
+  readonly first: number | null;
+  readonly nerves: number | null;
+  readonly note: string;
+  readonly cells: readonly Cell[];
+}
+
+/** More faults than this are only counted: the first ones are enough to mend a file by. */
+const MOST_FAULTS = 20;
+
+/**
+ * Reads a record file (RFC 4180, UTF-8, a header row with exactly the columns of {@link COLUMNS} in any order).
+ * Rows with the same shooter, session and round are one round; the rounds come in the order of their first rows.
+ *
+ * @throws CsvError with every fault placed by row and column; a file with one fault gives nothing
+ */
+export function readCsv(text: string): FileRound[] {
+  const faults: CsvFault[] = [];
+  const rows = readRows(text, faults);
+  const rounds = gather(rows, faults);
+  if (faults.length > 0) throw new CsvError(trimmed(faults));
+  return rounds;
+}
+
+function readRows(text: string, faults: CsvFault[]): CsvRow[] {
+  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimiter: ',', skipEmptyLines: false });
+  for (const { row, code } of parsed.errors) {
+    const reason =
+      code === 'MissingQuotes'
+        ? 'A quotation mark is opened and never closed.'
+        : 'A quotation mark stands inside a field. Double it: "".';
+    faults.push({ row: (row ?? 0) + 1, column: null, reason });
+  }
+  const [header = [], ...lines] = parsed.data;
+  if (faults.length === 0) checkHeader(header, faults);
+  if (faults.length > 0) return [];
+
+  const rows: CsvRow[] = [];
+  for (const [index, line] of lines.entries()) {
+    const row = index + 2;
+    if (line.length === 1 && line[0]?.trim() === '') continue;
+    if (line.length !== header.length) {
+      const reason = `${line.length} fields instead of ${header.length}. A comma inside a field needs "quotation marks" around the field.`;
+      faults.push({ row, column: null, reason });
+      continue;
+    }
+    const fields = Object.fromEntries(header.map((name, at) => [name.trim(), plain(line[at] ?? '')]));
+    const read = readRow(row, fields as Record<Column, string>, (column, reason) =>
+      faults.push({ row, column, reason }),
+    );
+    if (read) rows.push(read);
+  }
+  if (rows.length === 0 && faults.length === 0) {
+    faults.push({
+      row: 0,
+      column: null,
+      reason: 'The file holds no rounds: there is no row below the header.',
+    });
+  }
+  return rows;
+}
+
+function checkHeader(header: readonly string[], faults: CsvFault[]): void {
+  const names = header.map((name) => name.trim());
+  const missing = COLUMNS.filter((column) => !names.includes(column));
+  const unknown = names.filter(
+    (name, at) => !(COLUMNS as readonly string[]).includes(name) || names.indexOf(name) !== at,
+  );
+  if (missing.length === COLUMNS.length) {
+    const reason =
+      names.length === 1 && names[0]?.includes(';')
+        ? 'The fields are parted by semicolons. Save the file as CSV with commas.'
+        : `The first row must name the columns: ${COLUMNS.join(',')}.`;
+    faults.push({ row: 1, column: null, reason });
+    return;
+  }
+  for (const column of missing) faults.push({ row: 1, column, reason: 'This column is missing.' });
+  for (const name of unknown) {
+    faults.push({
+      row: 1,
+      column: null,
+      reason: `"${name}" is no column of a record file, or stands there twice.`,
+    });
+  }
+}
+
+/** A field without the outer blanks, and without the mark that keeps a spreadsheet from reading it as a formula. */
+function plain(field: string): string {
+  const text = field.trim();
+  return /^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+}
+
+/** Fields that every row of a round must agree on. */
+const ROUND_FIELDS = ['date', 'condition', 'game', 'first', 'nerves', 'note'] as const;
+
+function gather(rows: readonly CsvRow[], faults: CsvFault[]): FileRound[] {
+  const rounds = new Map<string, { head: CsvRow; cells: Map<string, Cell> }>();
+  for (const row of rows) {
+    const key = JSON.stringify([row.shooter, row.session, row.round]);
+    const round = rounds.get(key) ?? { head: row, cells: new Map<string, Cell>() };
+    rounds.set(key, round);
+    for (const field of ROUND_FIELDS) {
+      if (row[field] !== round.head[field]) {
+        const reason = `Differs from row ${round.head.row}, which is the same session and round.`;
+        faults.push({ row: row.row, column: field, reason });
+      }
+    }
+    const cell = `${row.spot}\n${row.shot}`;
+    if (round.cells.has(cell)) {
+      const reason = `${row.spot}, ${row.shot} stands in this round twice. Add the rows up into one.`;
+      faults.push({ row: row.row, column: 'spot', reason });
+    }
+    round.cells.set(cell, { spot: row.spot, shot: row.shot, makes: row.makes, attempts: row.attempts });
+  }
+  return [...rounds.values()].map(({ head, cells }) => ({
+    shooter: head.shooter,
+    date: head.date,
+    session: head.session,
+    label: head.round,
+    condition: head.condition,
+    game: head.game,
+    first: head.first,
+    nerves: head.nerves,
+    note: head.note,
+    cells: [...cells.values()],
+  }));
+}
+
+function trimmed(faults: readonly CsvFault[]): CsvFault[] {
+  if (faults.length <= MOST_FAULTS) return [...faults];
+  const more = faults.length - MOST_FAULTS;
+  return [...faults.slice(0, MOST_FAULTS), { row: 0, column: null, reason: `… and ${more} more faults.` }];
+}

@@ -1,0 +1,153 @@
+import * as v from 'valibot';
+
+import { INGREDIENTS } from '../pressure/ingredients.ts';
+import { MOST_ATTEMPTS, MOST_STOPS } from '../court/cards.ts';
+import { RULE_SETS } from '../court/ruleSets.ts';
+import { SHOT_KINDS } from '../court/spots.ts';
+
+/*
+ * What can stand in the log. An event is past tense, versioned and never edited; a correction is a new event.
+ * To change one, add a new version of it beside the old one and teach the fold both.
+ */
+
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
+const name = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const text = v.pipe(v.string(), v.maxLength(2000));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const rating = v.pipe(v.number(), v.minValue(0), v.maxValue(10));
+const date = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
+const seed = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(0xffffffff));
+
+export const HANDS = ['right', 'left'] as const;
+export const UNITS = ['metric', 'feet'] as const;
+export const CONDITIONS = ['relaxed', 'pressured'] as const;
+/** Where a miss went, as the shooter saw it. */
+export const MISS_SIDES = ['short', 'long', 'left', 'right'] as const;
+/** Shots tapped one by one, or a count for each stop ("3 of 5"). */
+export const ENTRY_WAYS = ['each-shot', 'counts'] as const;
+/** Why a round ended. `stopped` = the shooter chose to; `interrupted` = the device did, so there is no verdict. */
+export const ENDINGS = ['played-out', 'time-up', 'stopped', 'interrupted'] as const;
+export const PAIR_ORDERS = ['relaxed-first', 'pressured-first'] as const;
+
+const stop = v.object({
+  spot: name,
+  shot: v.picklist(SHOT_KINDS),
+  attempts: v.pipe(count, v.minValue(1), v.maxValue(MOST_ATTEMPTS)),
+});
+const stops = v.pipe(v.array(stop), v.minLength(1), v.maxLength(MOST_STOPS));
+
+const shooterFields = {
+  name,
+  hand: v.picklist(HANDS),
+  rules: v.picklist(RULE_SETS),
+  units: v.picklist(UNITS),
+};
+
+const pressure = v.object({
+  ingredients: v.array(v.picklist(INGREDIENTS)),
+  stake: v.nullable(text),
+  mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
+  clock: v.nullable(
+    v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(v.number(), v.minValue(1)) }),
+  ),
+  crowd: v.boolean(),
+  showChance: v.boolean(),
+  seed,
+});
+
+const card = v.object({ id, name, stops });
+
+const cell = v.pipe(
+  v.object({
+    spot: name,
+    shot: v.picklist(SHOT_KINDS),
+    makes: count,
+    attempts: v.pipe(count, v.minValue(1)),
+  }),
+  v.check((row) => row.makes <= row.attempts, 'more makes than attempts'),
+);
+
+/** The body of every event this build knows, by `type`, all at version 1. */
+export const BODIES = {
+  ShooterAdded: v.object({ shooter: id, ...shooterFields, demo: v.boolean() }),
+  ShooterChanged: v.object({ shooter: id, ...shooterFields }),
+  ShooterRemoved: v.object({ shooter: id }),
+  OwnSpotPlaced: v.object({ spot: name, x: v.number(), y: v.number() }),
+  CardMade: v.object({ card: id, name, stops }),
+  CardRemoved: v.object({ card: id }),
+  SessionStarted: v.object({ session: id, shooter: id, date }),
+  /** Both rounds of a pair are laid down before the first shot, so the second cannot bend to the first. */
+  PairTossed: v.object({
+    pair: id,
+    session: id,
+    shooter: id,
+    seed,
+    order: v.picklist(PAIR_ORDERS),
+    card,
+    entry: v.picklist(ENTRY_WAYS),
+    pressure,
+  }),
+  RoundStarted: v.object({
+    round: id,
+    session: id,
+    shooter: id,
+    condition: v.picklist(CONDITIONS),
+    card,
+    entry: v.picklist(ENTRY_WAYS),
+    /** Shots already taken in the session; null where nobody counted. */
+    first: v.nullable(count),
+    nerves: v.nullable(rating),
+    pair: v.nullable(v.object({ id, place: v.picklist([1, 2]) })),
+    pressure: v.nullable(pressure),
+  }),
+  ShotTaken: v.object({
+    round: id,
+    stop: count,
+    made: v.boolean(),
+    side: v.nullable(v.picklist(MISS_SIDES)),
+  }),
+  StopCounted: v.pipe(
+    v.object({ round: id, stop: count, makes: count, attempts: v.pipe(count, v.minValue(1)) }),
+    v.check((body) => body.makes <= body.attempts, 'more makes than attempts'),
+  ),
+  /** The shot clock ran out: the turn is lost in the game, but no ball left the hand, so no shot is on record. */
+  TurnExpired: v.object({ round: id, stop: count }),
+  EntryRetracted: v.object({ round: id, entry: id }),
+  RoundPaused: v.object({
+    round: id,
+    why: v.picklist(['asked', 'hidden']),
+    clockLeft: v.nullable(v.number()),
+  }),
+  RoundResumed: v.object({ round: id }),
+  RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS) }),
+  /** The last entry of an ended round was taken back, so the round goes on. */
+  RoundReopened: v.object({ round: id }),
+  AfterRated: v.object({ round: id, nerves: v.nullable(rating), effort: v.nullable(rating), note: text }),
+  StakeSettled: v.object({ round: id }),
+  StakeReopened: v.object({ round: id }),
+  /** A round typed in from a file. `session` and `label` are the file's own words for them. */
+  RoundImported: v.object({
+    round: id,
+    shooter: id,
+    date,
+    session: text,
+    label: text,
+    condition: v.picklist(CONDITIONS),
+    game: text,
+    cells: v.pipe(v.array(cell), v.minLength(1)),
+    first: v.nullable(count),
+    nerves: v.nullable(rating),
+    note: text,
+  }),
+} as const;
+
+export type EventType = keyof typeof BODIES;
+export type Body<T extends EventType> = v.InferOutput<(typeof BODIES)[T]>;
+
+export type Hand = (typeof HANDS)[number];
+export type Units = (typeof UNITS)[number];
+export type Condition = (typeof CONDITIONS)[number];
+export type MissSide = (typeof MISS_SIDES)[number];
+export type EntryWay = (typeof ENTRY_WAYS)[number];
+export type Ending = (typeof ENDINGS)[number];
+export type PairOrder = (typeof PAIR_ORDERS)[number];

@@ -1,0 +1,99 @@
+import { assertNever } from '../basics/invariant.ts';
+import type { Book } from './book.ts';
+import { Draft } from './draft.ts';
+import type { LogEvent, Parsed } from './envelope.ts';
+import { foldRound, importRound, startRound } from './foldRound.ts';
+
+/** The book after these events. Pure: the given book is left as it was. */
+export function foldAll(book: Book, events: Iterable<LogEvent>): Book {
+  const draft = new Draft(book);
+  for (const event of events) apply(draft, event);
+  return draft.book;
+}
+
+/** The book after one more event. */
+export function fold(book: Book, event: LogEvent): Book {
+  return foldAll(book, [event]);
+}
+
+/** The book after a whole stored log: events of later versions are counted and skipped. */
+export function foldParsed(book: Book, log: Iterable<Parsed>): Book {
+  const draft = new Draft(book);
+  for (const parsed of log) {
+    if (parsed.known) apply(draft, parsed.event);
+    else draft.skip();
+  }
+  return draft.book;
+}
+
+function apply(draft: Draft, event: LogEvent): void {
+  const { book } = draft;
+  switch (event.type) {
+    case 'ShooterAdded': {
+      const { shooter, name, hand, rules, units, demo } = event.body;
+      draft.edit('shooters').set(shooter, { id: shooter, name, hand, rules, units, demo });
+      return;
+    }
+    case 'ShooterChanged': {
+      const { shooter, ...changed } = event.body;
+      const old = book.shooters.get(shooter);
+      if (old) draft.edit('shooters').set(shooter, { ...old, ...changed });
+      else draft.skip();
+      return;
+    }
+    case 'ShooterRemoved':
+      draft.edit('removedShooters').add(event.body.shooter);
+      if (book.open?.shooter === event.body.shooter) {
+        draft.edit('rounds').set(book.open.id, book.open);
+        draft.setOpen(null);
+      }
+      return;
+    case 'OwnSpotPlaced':
+      draft.edit('ownSpots').set(event.body.spot, { x: event.body.x, y: event.body.y });
+      return;
+    case 'CardMade': {
+      const { card, name, stops } = event.body;
+      draft.edit('cards').set(card, { id: card, name, stops });
+      return;
+    }
+    case 'CardRemoved':
+      draft.edit('cards').delete(event.body.card);
+      return;
+    case 'SessionStarted': {
+      const { session, shooter, date } = event.body;
+      const key = `${shooter} ${date}`;
+      const visit = (book.visits.get(key) ?? 0) + 1;
+      draft.edit('visits').set(key, visit);
+      draft
+        .edit('sessions')
+        .set(session, { id: session, shooter, date, label: `${date}/${visit}`, rounds: 0 });
+      return;
+    }
+    case 'PairTossed': {
+      const { pair, ...laidDown } = event.body;
+      draft.edit('pairs').set(pair, { id: pair, ...laidDown });
+      return;
+    }
+    case 'RoundStarted':
+      startRound(draft, event);
+      return;
+    case 'RoundImported':
+      importRound(draft, event);
+      return;
+    case 'ShotTaken':
+    case 'StopCounted':
+    case 'TurnExpired':
+    case 'EntryRetracted':
+    case 'RoundPaused':
+    case 'RoundResumed':
+    case 'RoundEnded':
+    case 'RoundReopened':
+    case 'AfterRated':
+    case 'StakeSettled':
+    case 'StakeReopened':
+      foldRound(draft, event);
+      return;
+    default:
+      assertNever(event);
+  }
+}

@@ -1,0 +1,169 @@
+import { assertNever } from '../basics/invariant.ts';
+import type { Entry, Round } from './book.ts';
+import type { Draft } from './draft.ts';
+import type { EventOf } from './envelope.ts';
+import { turnsUsed } from './roundCells.ts';
+
+type RoundEvent = EventOf<
+  | 'ShotTaken'
+  | 'StopCounted'
+  | 'TurnExpired'
+  | 'EntryRetracted'
+  | 'RoundPaused'
+  | 'RoundResumed'
+  | 'RoundEnded'
+  | 'RoundReopened'
+  | 'AfterRated'
+  | 'StakeSettled'
+  | 'StakeReopened'
+>;
+
+const FRESH = {
+  entries: [],
+  state: 'playing',
+  clockLeft: null,
+  ending: null,
+  nervesAfter: null,
+  effort: null,
+  note: '',
+  settled: false,
+} as const;
+
+export function startRound(draft: Draft, event: EventOf<'RoundStarted'>): void {
+  const { round, session, shooter, condition, card, entry, first, nerves, pair, pressure } = event.body;
+  const visit = draft.book.sessions.get(session);
+  if (!visit) {
+    draft.skip();
+    return;
+  }
+  const { open } = draft.book;
+  if (open) draft.edit('rounds').set(open.id, open);
+  draft.edit('sessions').set(session, { ...visit, rounds: visit.rounds + 1 });
+  draft.setOpen({
+    ...FRESH,
+    id: round,
+    shooter,
+    session,
+    date: visit.date,
+    label: String(visit.rounds + 1),
+    startedAt: event.at,
+    condition,
+    game: card.name,
+    stops: card.stops,
+    card: card.id,
+    entry,
+    first,
+    nerves,
+    pair: pair ? { id: pair.id, place: pair.place } : null,
+    pressure,
+    imported: false,
+  });
+}
+
+export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void {
+  const { round, shooter, date, session, label, condition, game, cells, first, nerves, note } = event.body;
+  const id = `file ${shooter} ${session}`;
+  const visit = draft.book.sessions.get(id) ?? { id, shooter, date, label: session, rounds: 0 };
+  draft.edit('sessions').set(id, { ...visit, rounds: visit.rounds + 1 });
+  draft.edit('rounds').set(round, {
+    ...FRESH,
+    id: round,
+    shooter,
+    session: id,
+    date,
+    label,
+    startedAt: event.at,
+    condition,
+    game,
+    stops: cells.map(({ spot, shot, attempts }) => ({ spot, shot, attempts })),
+    card: null,
+    entry: 'counts',
+    first,
+    nerves,
+    pair: null,
+    pressure: null,
+    entries: cells.map(({ makes, attempts }, stop) => ({
+      kind: 'count',
+      id: event.id,
+      at: event.at,
+      stop,
+      makes,
+      attempts,
+    })),
+    state: 'ended',
+    ending: 'played-out',
+    note,
+    imported: true,
+  });
+}
+
+/** Applies an event to the round it names, open or over; an event for no known round is skipped. */
+export function foldRound(draft: Draft, event: RoundEvent): void {
+  const { open, rounds } = draft.book;
+  const isOpen = open?.id === event.body.round;
+  const round = isOpen ? open : rounds.get(event.body.round);
+  const next = round && changed(round, event);
+  if (!next) {
+    draft.skip();
+    return;
+  }
+  // A round goes back on court only where no other is being played.
+  const onCourt = next.state !== 'ended' && (isOpen || (event.type === 'RoundReopened' && open === null));
+  if (onCourt) {
+    if (!isOpen) draft.edit('rounds').delete(next.id);
+    draft.setOpen(next);
+    return;
+  }
+  if (isOpen) draft.setOpen(null);
+  draft.edit('rounds').set(next.id, next);
+}
+
+/** The round after the event, or null where the event does not fit it. */
+function changed(round: Round, event: RoundEvent): Round | null {
+  switch (event.type) {
+    case 'ShotTaken': {
+      const { stop, made, side } = event.body;
+      return withEntry(
+        round,
+        { kind: 'shot', id: event.id, at: event.at, stop, made, side: made ? null : side },
+        1,
+      );
+    }
+    case 'StopCounted': {
+      const { stop, makes, attempts } = event.body;
+      return withEntry(round, { kind: 'count', id: event.id, at: event.at, stop, makes, attempts }, attempts);
+    }
+    case 'TurnExpired':
+      return withEntry(round, { kind: 'expired', id: event.id, at: event.at, stop: event.body.stop }, 1);
+    case 'EntryRetracted': {
+      const entries = round.entries.filter((entry) => entry.id !== event.body.entry);
+      return entries.length < round.entries.length ? { ...round, entries } : null;
+    }
+    case 'RoundPaused':
+      return round.state === 'ended' ? null : { ...round, state: 'paused', clockLeft: event.body.clockLeft };
+    case 'RoundResumed':
+      return round.state === 'ended' ? null : { ...round, state: 'playing' };
+    case 'RoundEnded':
+      return { ...round, state: 'ended', ending: event.body.why };
+    case 'RoundReopened':
+      return { ...round, state: 'playing', ending: null };
+    case 'AfterRated': {
+      const { nerves, effort, note } = event.body;
+      return { ...round, nervesAfter: nerves, effort, note };
+    }
+    case 'StakeSettled':
+      return { ...round, settled: true };
+    case 'StakeReopened':
+      return { ...round, settled: false };
+    default:
+      return assertNever(event);
+  }
+}
+
+/** Adds an entry where its stop still has that many turns. */
+function withEntry(round: Round, entry: Entry, turns: number): Round | null {
+  const stop = round.stops[entry.stop];
+  if (!stop || round.state === 'ended') return null;
+  if (turnsUsed(round.entries, entry.stop) + turns > stop.attempts) return null;
+  return { ...round, entries: [...round.entries, entry] };
+}

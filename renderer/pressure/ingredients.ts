@@ -1,0 +1,75 @@
+import type { Probability, Seconds } from '../basics/units.ts';
+
+/** What turns pressure on in a round. */
+export const INGREDIENTS = [
+  'clock',
+  'crowd',
+  'stake',
+  'watchers',
+  'must-make',
+  'opponent',
+  'cold-start',
+] as const;
+export type Ingredient = (typeof INGREDIENTS)[number];
+
+export const INGREDIENT_WORDS: Readonly<Record<Ingredient, string>> = {
+  clock: 'A clock',
+  crowd: 'A crowd',
+  stake: 'Something on the line',
+  watchers: 'People watching',
+  'must-make': 'A mark to beat',
+  opponent: 'An opponent',
+  'cold-start': 'A cold start',
+};
+
+/** Two kinds of clock: one for each shot, or one for the whole round. */
+export type ClockKind = 'shot' | 'round';
+
+export interface ClockSetting {
+  readonly kind: ClockKind;
+  /** Full time on the clock. */
+  readonly seconds: Seconds;
+}
+
+/** The number to beat, with its honest chance at the moment it was set. */
+export interface Mark {
+  /** Makes needed on the card. */
+  readonly makes: number;
+  readonly chance: Probability;
+}
+
+/** How one pressured round was set up. Logged whole with the round. */
+export interface PressureSetup {
+  readonly ingredients: readonly Ingredient[];
+  /** In the shooter's own words; null for none. */
+  readonly stake: string | null;
+  readonly mark: Mark | null;
+  readonly clock: ClockSetting | null;
+  readonly crowd: boolean;
+  /** False: the live chance of winning stays hidden from the shooter. */
+  readonly showChance: boolean;
+  /** Decides everything random in the round, so that a replay is exact. */
+  readonly seed: number;
+}
+
+/** Pressure level, 0 to 5: how many ingredients are on, at most five. 0 is relaxed. */
+export function pressureLevel(setup: PressureSetup | null): number {
+  return setup ? Math.min(5, setup.ingredients.length) : 0;
+}
+
+/** The ingredients that follow from how the round is set up, watchers and a cold start as the shooter says. */
+export function ingredientsOf(
+  setup: Pick<PressureSetup, 'stake' | 'mark' | 'clock' | 'crowd'>,
+  told: { readonly watchers: boolean; readonly coldStart: boolean },
+): Ingredient[] {
+  const on: Readonly<Record<Ingredient, boolean>> = {
+    clock: setup.clock !== null,
+    crowd: setup.crowd,
+    stake: setup.stake !== null,
+    watchers: told.watchers,
+    'must-make': setup.mark !== null,
+    opponent: false,
+    'cold-start': told.coldStart,
+  };
+  return INGREDIENTS.filter((ingredient) => on[ingredient]);
+}
