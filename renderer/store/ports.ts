@@ -1,3 +1,4 @@
+import type { Seconds } from '../basics/units.ts';
 import type { LogEvent, StoredEvent } from '../log/envelope.ts';
 
 /** The durable log, as the store sees it. A rejected promise carries a StorageError. */
@@ -10,4 +11,59 @@ export interface EventLog {
   exportFile(): Promise<Uint8Array<ArrayBuffer>>;
   /** Calls back when another window took the log over, or the worker broke. */
   onLost(lost: (error: Error) => void): void;
+}
+
+/** One clip at one moment of the audio clock. */
+export interface Cue {
+  readonly clip: string;
+  /** Seconds on the audio clock. */
+  readonly at: Seconds;
+  /** 0 to 1, on top of the volume the shooter set. */
+  readonly gain: number;
+}
+
+/** Cues that were planned and can still be called off. */
+export interface Planned {
+  /** Silences every cue of the plan, sounding or still to come. */
+  cancel(): void;
+}
+
+/** What the crowd does. `weight` says how much the shot matters, 0 to 1. */
+export interface Crowd {
+  /** Fades the murmur in. */
+  enter(): void;
+  /** Swells towards the next shot, due in about `seconds`. */
+  swell(seconds: Seconds, weight: number): void;
+  /** Cheers a make or groans at a miss. */
+  answer(made: boolean, weight: number): void;
+  /** Fades out and leaves. */
+  leave(): void;
+}
+
+export type SoundState =
+  /** Not asked for yet, or the browser wants a touch first. */
+  | 'locked'
+  /** The audio clock runs. */
+  | 'running'
+  /** The system took the sound away (a call, a device unplugged, sleep). */
+  | 'interrupted'
+  /** This device plays no sound; the clock runs on without it. */
+  | 'silent';
+
+/** The gym's loudspeaker, and the clock that games go by. */
+export interface GymSound {
+  readonly crowd: Crowd;
+  state(): SoundState;
+  /** Calls back at every change of state; returns the way to stop listening. */
+  onState(changed: (state: SoundState) => void): () => void;
+  /** Must be called from a touch or a key. Loads the clips and starts the audio clock. */
+  unlock(): Promise<SoundState>;
+  /** The audio clock, in seconds. Runs on the system's steady clock where there is no sound. */
+  now(): Seconds;
+  /** The audio clock as it reaches the ear: smooth, and never back. For drawing clocks. */
+  shownNow(): Seconds;
+  /** 0 to 1. */
+  setVolume(volume: number): void;
+  /** Plans whole countdowns ahead; nothing that happens on the page can make them late. */
+  plan(cues: readonly Cue[]): Planned;
 }
