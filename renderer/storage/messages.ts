@@ -1,4 +1,4 @@
-import type { LogEvent, StoredEvent } from '../log/envelope.ts';
+import type { LogEvent } from '../log/envelope.ts';
 
 /*
  * What the page and the storage worker say to each other. The worker alone owns the database; the page asks, and each
@@ -32,6 +32,14 @@ export class StorageError extends Error {
   }
 }
 
+/** How SQLite holds the file, in its own words; read back from the database, never assumed. */
+export interface Footing {
+  readonly locking: string;
+  readonly journal: string;
+  /** 2 = FULL: every commit is flushed before it is answered. */
+  readonly synchronous: number;
+}
+
 export type Question =
   /** Opens the log and answers with every event in it, in order of appending. */
   | { readonly ask: 'open' }
@@ -43,11 +51,14 @@ export type Question =
   | { readonly ask: 'close' };
 
 export type Answer =
-  | { readonly ask: 'open'; readonly events: readonly StoredEvent[]; readonly journal: string; readonly synchronous: number }
+  /** `rows`: the events as rows.ts packs them. */
+  | { readonly ask: 'open'; readonly rows: Uint8Array<ArrayBuffer>; readonly footing: Footing }
   /** `last` is the sequence number of the last event appended. */
   | { readonly ask: 'append'; readonly last: number }
   | { readonly ask: 'export'; readonly file: Uint8Array<ArrayBuffer> }
   | { readonly ask: 'close' };
+
+export type AnswerTo<Q extends Question> = Extract<Answer, { ask: Q['ask'] }>;
 
 export interface Numbered<T> {
   readonly number: number;
@@ -56,4 +67,9 @@ export interface Numbered<T> {
 
 export type Reply =
   | (Numbered<Answer> & { readonly ok: true })
-  | { readonly number: number; readonly ok: false; readonly failure: StorageFailure; readonly detail: string };
+  | {
+      readonly number: number;
+      readonly ok: false;
+      readonly failure: StorageFailure;
+      readonly detail: string;
+    };
