@@ -5,6 +5,7 @@ import type { StoredEvent } from '../log/envelope.ts';
 import { StorageError, type Footing } from './messages.ts';
 import { checkVersion, migrate, MIGRATIONS } from './migrations.ts';
 import { PACK_ROWS } from './rows.ts';
+import { transaction } from './transaction.ts';
 
 /** What the log stands on: sole owner of the file, a write-ahead journal, every commit flushed. */
 export const DURABLE: Footing = { locking: 'exclusive', journal: 'wal', synchronous: 2 };
@@ -35,8 +36,9 @@ export class LogDatabase {
       // In this order: a write-ahead journal needs the exclusive lock first, and a file that is not ours stays as it is.
       const locking = readText(sqlite, db, 'PRAGMA locking_mode = EXCLUSIVE');
       checkVersion(db, steps);
+      checkIntegrity(sqlite, db);
       this.footing = stand(sqlite, db, locking, wanted);
-      migrate(db, steps);
+      migrate(sqlite, db, steps);
       this.#insert = db.prepare(INSERT);
     } catch (error) {
       // A file that cannot be used is left as it was found, its journal too.
@@ -54,7 +56,7 @@ export class LogDatabase {
   append(events: readonly StoredEvent[]): number {
     invariant(events.length > 0, 'there is an event to append');
     if (events.length === 1) this.#write(events);
-    else this.#db.transaction('IMMEDIATE', () => this.#write(events));
+    else transaction(this.#sqlite, this.#db, () => this.#write(events));
     return Number(this.#sqlite.capi.sqlite3_last_insert_rowid(this.#db));
   }
 
@@ -92,6 +94,12 @@ export class LogDatabase {
       throw error;
     }
   }
+}
+
+/** Damage must show before a round is played, not in its middle. Takes about a millisecond for a thousand events. */
+function checkIntegrity(sqlite: Sqlite3Static, db: Database): void {
+  const found = readText(sqlite, db, 'PRAGMA integrity_check(1)');
+  if (found !== 'ok') throw new StorageError('damaged', found);
 }
 
 /** Asks for the footing, then looks what came of it: SQLite answers a pragma it cannot follow by doing nothing. */

@@ -1,6 +1,7 @@
-import type { Database } from '@sqlite.org/sqlite-wasm';
+import type { Database, Sqlite3Static } from '@sqlite.org/sqlite-wasm';
 
 import { StorageError } from './messages.ts';
+import { transaction } from './transaction.ts';
 
 /** Marks a file as a log of this app: "LGym" in ASCII, in SQLite's application_id. */
 export const APPLICATION_ID = 0x4c_47_79_6d;
@@ -8,10 +9,12 @@ export const APPLICATION_ID = 0x4c_47_79_6d;
 /**
  * Every step the database ever took, oldest first. A step once released is never changed; a new one is added.
  * The number of steps taken is the file's user_version.
+ *
+ * `seq` needs no AUTOINCREMENT: events are never deleted, so no number comes twice, and a commit writes a page less.
  */
 export const MIGRATIONS: readonly string[] = [
   `CREATE TABLE event (
-    seq INTEGER PRIMARY KEY AUTOINCREMENT,
+    seq INTEGER PRIMARY KEY,
     id TEXT NOT NULL UNIQUE,
     at INTEGER NOT NULL,
     zone INTEGER NOT NULL,
@@ -48,9 +51,9 @@ export function checkVersion(db: Database, steps: readonly string[] = MIGRATIONS
 }
 
 /** Takes the steps still missing, each wholly or not at all. */
-export function migrate(db: Database, steps: readonly string[] = MIGRATIONS): void {
+export function migrate(sqlite: Sqlite3Static, db: Database, steps: readonly string[] = MIGRATIONS): void {
   for (let version = checkVersion(db, steps); version < steps.length; version += 1) {
-    db.transaction('IMMEDIATE', () => {
+    transaction(sqlite, db, () => {
       db.exec(steps[version] ?? '');
       db.exec(`PRAGMA application_id = ${APPLICATION_ID}; PRAGMA user_version = ${version + 1}`);
     });

@@ -14,7 +14,8 @@ export interface LogHost {
   readonly askToKeep: () => Promise<unknown>;
 }
 
-const BROWSER: LogHost = {
+/** The browser this page runs in. */
+export const BROWSER: LogHost = {
   startWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'log' }),
   locks: globalThis.navigator?.locks,
   askToKeep: async () => (await navigator.storage.persisted()) || navigator.storage.persist(),
