@@ -1,0 +1,130 @@
+import { isoDateAt } from '../basics/days.ts';
+import { debtsOf } from '../games/ledger.ts';
+import type { Shooter } from '../log/book.ts';
+import { turnsOf } from '../log/roundCells.ts';
+import { shooterFigures } from '../store/figures.ts';
+import { writeAddress, type Place } from '../store/places.ts';
+import { unfinishedPair } from '../store/roundActions.ts';
+import { removeDemoSeason } from '../store/shooterActions.ts';
+import { useDoors, useGym } from './gymContext.ts';
+import { Page } from './parts/Page.tsx';
+import { DropSentence } from './parts/DropSentence.tsx';
+
+/** The bench: how things stand in one sentence, and what to do next. */
+export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
+  const { gym } = useDoors();
+  const book = useGym((state) => state.book);
+  const { at, zone } = gym.moment();
+  const pair = unfinishedPair(book, shooter.id, isoDateAt(at, zone));
+  const owed = debtsOf(book, shooter.id).filter((debt) => !debt.settled).length;
+  const figures = shooterFigures(book, shooter.id);
+  return (
+    <Page
+      title={shooter.name}
+      first
+      aside={
+        <nav className="row" aria-label="Shooter and sound">
+          <a className="button" href={writeAddress('shooter')}>
+            Shooters
+          </a>
+          <a className="button" href={writeAddress('sound')}>
+            Sound
+          </a>
+        </nav>
+      }
+    >
+      <OpenRound />
+      {pair ? (
+        <div className="notice">
+          <p className="lead">Your pair is half played.</p>
+          <a className="button main" href={writeAddress('pair', pair.pair.id)}>
+            On to round {pair.next} of 2
+          </a>
+        </div>
+      ) : null}
+      <div className="bench">
+        <section className="panel bench-words" aria-label="How you stand">
+          <DropSentence figures={figures} />
+          <a className="button" href={writeAddress('result')}>
+            See the whole result
+          </a>
+        </section>
+        <nav className="bench-rounds" aria-label="Start a round">
+          <Slab place="relaxed" name="Relaxed round" words="An honest record of what you make" />
+          <Slab place="pressured" name="Pressured round" words="Same shots, with something on the line" />
+          <Slab place="pair" name="A pair" words="One of each; a coin decides the order" main />
+        </nav>
+      </div>
+      <nav className="row" aria-label="More">
+        <Small place="rounds" words="All rounds" />
+        <Small place="stakes" words={owed === 0 ? 'Stakes' : `Stakes: ${owed} open`} />
+        <Small place="cards" words="Cards and spots" />
+        <Small place="files" words="Records in and out" />
+      </nav>
+      {shooter.demo ? (
+        <div className="notice">
+          <p>This is the invented season. Nothing here is real.</p>
+          <button type="button" className="button" onClick={() => void removeDemoSeason(gym)}>
+            Take the demo season away
+          </button>
+        </div>
+      ) : null}
+    </Page>
+  );
+}
+
+/** A round that was left: it can be gone on with at the very shot. */
+function OpenRound() {
+  const open = useGym((state) => state.book.open);
+  const name = useGym(({ book }) => (book.open ? book.shooters.get(book.open.shooter)?.name : undefined));
+  if (!open) return null;
+  const { used, all } = turnsOf(open);
+  return (
+    <div className="notice" role="status">
+      <p className="lead">
+        {name}’s {open.condition} round is not finished: {open.game}, shot {Math.min(used + 1, all)} of {all}.
+      </p>
+      <a className="button main" href={writeAddress('court')}>
+        Go on at shot {Math.min(used + 1, all)}
+      </a>
+    </div>
+  );
+}
+
+interface SlabProps {
+  readonly place: Place;
+  readonly name: string;
+  readonly words: string;
+  readonly main?: boolean;
+}
+
+function Slab({ place, name, words, main = false }: SlabProps) {
+  const open = useGym((state) => state.book.open !== null);
+  const className = main ? 'button slab main' : 'button slab';
+  const inside = (
+    <>
+      <span className="slab-name">{name}</span>
+      <span className="slab-words">{words}</span>
+    </>
+  );
+  if (open) {
+    return (
+      <button type="button" className={className} disabled>
+        {inside}
+      </button>
+    );
+  }
+  return (
+    <a className={className} href={writeAddress(place)}>
+      {inside}
+    </a>
+  );
+}
+
+function Small({ place, words }: { readonly place: Place; readonly words: string }) {
+  return (
+    <a className="button" href={writeAddress(place)}>
+      {words}
+    </a>
+  );
+}

@@ -1,0 +1,68 @@
+import { useState } from 'react';
+
+import { conditionInPair } from '../log/begin.ts';
+import type { Pair, Shooter } from '../log/book.ts';
+import { writeAddress } from '../store/places.ts';
+import { roundsOfPair, startPairRound } from '../store/roundActions.ts';
+import { useDoors, useGym } from './gymContext.ts';
+import { Page } from './parts/Page.tsx';
+import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
+import { RoundSetupScreen } from './RoundSetupScreen.tsx';
+
+/** A pair: set up, toss, then one round after the other. */
+export function PairScreen({ shooter, about }: { readonly shooter: Shooter; readonly about: string | null }) {
+  const pair = useGym(({ book }) => (about === null ? undefined : book.pairs.get(about)));
+  if (!pair) return <RoundSetupScreen shooter={shooter} condition="pair" />;
+  return <PairAhead pair={pair} />;
+}
+
+function PairAhead({ pair }: { readonly pair: Pair }) {
+  const { gym } = useDoors();
+  const book = useGym((state) => state.book);
+  const [nerves, setNerves] = useState<number | null>(null);
+  const started = roundsOfPair(book, pair.id).length;
+  if (started >= 2) {
+    return (
+      <Page title="The pair is played">
+        <p className="lead">Both rounds are in the book.</p>
+        <a className="button main" href={writeAddress('result')}>
+          See the result
+        </a>
+      </Page>
+    );
+  }
+  const place = started === 0 ? 1 : 2;
+  const condition = conditionInPair(pair.order, place);
+  return (
+    <Page title={place === 1 ? `The coin says: ${condition} first` : `Second round: ${condition}`}>
+      <p className="lead">
+        {pair.card.name}.{' '}
+        {condition === 'pressured'
+          ? `Now it counts${pair.pressure.stake === null ? '' : `: ${pair.pressure.stake}`}.`
+          : 'Nothing is on the line. Shoot as you do on your own.'}
+      </p>
+      <section className="panel">
+        <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
+      </section>
+      <p className="quiet">
+        The toss is number {pair.seed}; it is kept with the pair, and there is no second toss. Play both
+        rounds out, or the comparison is lost. Same ball, same rest before each.
+      </p>
+      <button
+        type="button"
+        className="button main slab"
+        disabled={nerves === null || book.open !== null}
+        onClick={() =>
+          void startPairRound(gym, pair, place, nerves).then((round) => {
+            if (round) window.location.hash = writeAddress('court');
+          })
+        }
+      >
+        <span className="slab-name">To the court</span>
+        <span className="slab-words">
+          {nerves === null ? 'Tap how nervous you are first' : `Round ${place} of 2, ${condition}`}
+        </span>
+      </button>
+    </Page>
+  );
+}

@@ -1,0 +1,114 @@
+import { useState } from 'react';
+
+import { attemptsOn, type Card } from '../court/cards.ts';
+import type { Shooter } from '../log/book.ts';
+import type { Condition } from '../log/events.ts';
+import { marksFor } from '../store/forecast.ts';
+import { writeAddress } from '../store/places.ts';
+import { freshWish, setupOf, type PressureWish } from '../store/pressureWish.ts';
+import { cardsOf, startRound, tossPair } from '../store/roundActions.ts';
+import { useDoors, useGym } from './gymContext.ts';
+import { CardChoice, EntryChoice } from './parts/CardChoice.tsx';
+import { MissSidesChoice } from './parts/MissSidesChoice.tsx';
+import { Page } from './parts/Page.tsx';
+import { PressureForm } from './parts/PressureForm.tsx';
+import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
+
+interface Props {
+  readonly shooter: Shooter;
+  readonly condition: Condition | 'pair';
+}
+
+const TITLES = { relaxed: 'A relaxed round', pressured: 'A pressured round', pair: 'A pair' } as const;
+
+/** Sets a round up, or both rounds of a pair. */
+export function RoundSetupScreen({ shooter, condition }: Props) {
+  const { gym } = useDoors();
+  const book = useGym((state) => state.book);
+  const settings = useGym((state) => state.settings);
+  const cards = cardsOf(book);
+  const [card, setCard] = useState<Card>(() => cardsOf(book)[0] as Card);
+  const [wish, setWish] = useState<PressureWish>(() => freshWish(attemptsOn(card.stops)));
+  const [nerves, setNerves] = useState<number | null>(null);
+  const [asked, setAsked] = useState(false);
+  const pressured = condition !== 'relaxed';
+
+  const chooseCard = (next: Card) => {
+    setCard(next);
+    const fresh = freshWish(attemptsOn(next.stops));
+    setWish((old) => ({ ...old, markMakes: null, roundSeconds: fresh.roundSeconds }));
+  };
+  const setup = () => {
+    const marks = marksFor(book, shooter.id, card.stops);
+    const makes = wish.markMakes ?? marks.nearest(wish.wanted);
+    return setupOf(wish, wish.mark ? { makes, chance: marks.chance(makes) } : null, gym.newSeed());
+  };
+  const start = async () => {
+    const plan = { shooter: shooter.id, card, entry: settings.entry };
+    if (condition === 'pair') {
+      const pair = await tossPair(gym, { ...plan, pressure: setup() });
+      if (pair) window.location.hash = writeAddress('pair', pair);
+      return;
+    }
+    if (nerves === null) {
+      setAsked(true);
+      return;
+    }
+    const round = await startRound(gym, {
+      ...plan,
+      condition,
+      nerves,
+      pressure: pressured ? setup() : null,
+      pair: null,
+    });
+    if (round) window.location.hash = writeAddress('court');
+  };
+
+  return (
+    <Page title={TITLES[condition]}>
+      {condition === 'pair' ? (
+        <p className="lead">
+          The same card twice, once relaxed and once pressured. A coin decides which comes first, so that
+          being warm or tired cannot favour either.
+        </p>
+      ) : null}
+      <div className="columns">
+        <section className="panel">
+          <CardChoice cards={cards} value={card} onChoose={chooseCard} />
+          <EntryChoice value={settings.entry} onChoose={(entry) => gym.set({ entry })} />
+          {settings.entry === 'each-shot' ? <MissSidesChoice /> : null}
+        </section>
+        {pressured ? (
+          <PressureForm
+            wish={wish}
+            card={card}
+            shooter={shooter.id}
+            rules={shooter.rules}
+            onChange={setWish}
+          />
+        ) : null}
+        {condition === 'pair' ? null : (
+          <section className="panel">
+            <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
+            {asked && nerves === null ? (
+              <p className="notice warn" role="alert">
+                Please tap a number first. Without it nobody can tell later whether pressure was felt.
+              </p>
+            ) : null}
+          </section>
+        )}
+      </div>
+      <p className="quiet">
+        Warm up with ten to fifteen shots that nobody counts.
+        {pressured ? ' Sore, ill or badly slept? Leave the pressure for another day.' : ''} Stop when
+        something hurts; if it stays, someone licensed should look at it.
+      </p>
+      <button type="button" className="button main slab" onClick={() => void start()}>
+        <span className="slab-name">{condition === 'pair' ? 'Toss the coin' : 'To the court'}</span>
+        <span className="slab-words">
+          {card.name}, {attemptsOn(card.stops)} shots
+        </span>
+      </button>
+    </Page>
+  );
+}

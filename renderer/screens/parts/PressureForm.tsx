@@ -1,0 +1,169 @@
+import { useMemo } from 'react';
+
+import { attemptsOn, type Card } from '../../court/cards.ts';
+import type { RuleSet } from '../../court/ruleSets.ts';
+import { COURTS } from '../../court/ruleSets.ts';
+import { inHundred, marksFor } from '../../store/forecast.ts';
+import type { PressureWish } from '../../store/pressureWish.ts';
+import { useGym } from '../gymContext.ts';
+import { Choice } from './Choice.tsx';
+import { Stepper } from './Stepper.tsx';
+
+interface Props {
+  readonly wish: PressureWish;
+  readonly card: Card;
+  readonly shooter: string;
+  readonly rules: RuleSet;
+  readonly onChange: (wish: PressureWish) => void;
+}
+
+const YES_NO = [
+  { value: 'yes', words: 'Yes' },
+  { value: 'no', words: 'No' },
+] as const;
+const yesNo = (on: boolean) => (on ? 'yes' : 'no');
+
+/** Everything that turns pressure on in a round. */
+export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
+  const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
+  return (
+    <>
+      <section className="panel">
+        <h2>What is on the line?</h2>
+        <label className="field">
+          In your own words
+          <input
+            value={wish.stake}
+            maxLength={200}
+            placeholder="Loser buys lunch"
+            onChange={(change) => set({ stake: change.target.value })}
+          />
+        </label>
+        <p className="quiet">
+          Keep it small, and only what everyone has agreed to. Never money you would miss, never food, sleep
+          or pain, and no extra running for a tired body. Rules on betting differ from place to place: keep to
+          yours. Under 18? Ask an adult first, or leave it empty.
+        </p>
+      </section>
+      <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />
+      <section className="panel">
+        <h2>The clock</h2>
+        <Choice
+          question="Which clock?"
+          answers={[
+            { value: 'none', words: 'None' },
+            { value: 'round', words: 'One for the round' },
+            { value: 'shot', words: 'One for each shot' },
+          ]}
+          value={wish.clock}
+          onChoose={(clock) => set({ clock })}
+        />
+        {wish.clock === 'round' ? (
+          <Stepper
+            label="Seconds for the whole round"
+            value={wish.roundSeconds}
+            min={10}
+            max={1800}
+            step={5}
+            write={(value) => `${value} s`}
+            onChange={(roundSeconds) => set({ roundSeconds })}
+          />
+        ) : null}
+        {wish.clock === 'shot' ? (
+          <>
+            <Stepper
+              label="Seconds for each shot"
+              value={wish.shotSeconds}
+              min={3}
+              max={40}
+              write={(value) => `${value} s`}
+              onChange={(shotSeconds) => set({ shotSeconds })}
+            />
+            <p className="quiet">{shotClockWords(rules)}</p>
+          </>
+        ) : null}
+        {wish.clock === 'none' ? null : (
+          <p className="quiet">The last five seconds are called out, then the buzzer.</p>
+        )}
+      </section>
+      <section className="panel">
+        <h2>Who is there?</h2>
+        <Choice
+          question="Crowd noise from the loudspeaker?"
+          hint="It swells before the shot and answers makes and misses."
+          answers={YES_NO}
+          value={yesNo(wish.crowd)}
+          onChoose={(answer) => set({ crowd: answer === 'yes' })}
+        />
+        <Choice
+          question="Is someone watching?"
+          answers={YES_NO}
+          value={yesNo(wish.watchers)}
+          onChoose={(answer) => set({ watchers: answer === 'yes' })}
+        />
+        <Choice
+          question="Straight in, without a warm-up shot?"
+          hint="Only if your body is warm already."
+          answers={YES_NO}
+          value={yesNo(wish.coldStart)}
+          onChoose={(answer) => set({ coldStart: answer === 'yes' })}
+        />
+      </section>
+    </>
+  );
+}
+
+function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules'>) {
+  const book = useGym((state) => state.book);
+  const turns = attemptsOn(card.stops);
+  const marks = useMemo(() => marksFor(book, shooter, card.stops), [book, shooter, card]);
+  const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
+  const makes = wish.markMakes ?? marks.nearest(wish.wanted);
+  return (
+    <section className="panel">
+      <h2>The mark to beat</h2>
+      <Choice
+        question="How hard should it be?"
+        answers={[
+          { value: '0.67', words: 'Two in three' },
+          { value: '0.5', words: 'Even' },
+          { value: '0.33', words: 'One in three' },
+          { value: 'none', words: 'No mark' },
+        ]}
+        value={wish.mark ? String(wish.wanted) : 'none'}
+        onChoose={(answer) =>
+          set(answer === 'none' ? { mark: false } : { mark: true, wanted: Number(answer), markMakes: null })
+        }
+      />
+      {wish.mark ? (
+        <>
+          <Stepper
+            label="Makes needed"
+            value={makes}
+            min={1}
+            max={turns}
+            write={(value) => `${value} of ${turns}`}
+            onChange={(markMakes) => set({ markMakes })}
+          />
+          <p>
+            On your record you would get there about{' '}
+            <strong>{inHundred(marks.chance(makes))} times in 100</strong>. Good and bad days are counted in.
+            {marks.shots < 50 ? ' Your record is still short, so this is a rough guess.' : ''}
+          </p>
+          <Choice
+            question="Show the chance while you shoot?"
+            answers={YES_NO}
+            value={yesNo(wish.showChance)}
+            onChoose={(answer) => set({ showChance: answer === 'yes' })}
+          />
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function shotClockWords(rules: RuleSet): string {
+  const full = COURTS[rules].shotClock;
+  if (full === null) return 'NFHS asks for no shot clock; some states have one. This is a practice clock.';
+  return `A whole possession under ${rules} rules lasts ${full} s; this clock is for one shot in practice.`;
+}

@@ -1,0 +1,54 @@
+import { isoDateAt } from '../basics/days.ts';
+import type { ShooterId } from '../basics/ids.ts';
+import { demoSeason } from '../games/demoSeason.ts';
+import type { Book, Shooter } from '../log/book.ts';
+import type { Gym } from './gymStore.ts';
+
+/* Who shoots on this device. */
+
+type ShooterFields = Pick<Shooter, 'name' | 'hand' | 'rules' | 'units'>;
+
+/** Everyone shown on this device, in the order they were added. */
+export function shootersOf(book: Book): Shooter[] {
+  return [...book.shooters.values()].filter((shooter) => !book.removedShooters.has(shooter.id));
+}
+
+/** Adds a shooter and brings them to the bench. */
+export async function addShooter(gym: Gym, fields: ShooterFields): Promise<boolean> {
+  const shooter = gym.moment().newId<'shooter'>();
+  const saved = await gym.dispatch([{ type: 'ShooterAdded', body: { shooter, ...fields, demo: false } }]);
+  if (saved) gym.set({ shooter });
+  return saved;
+}
+
+export function changeShooter(gym: Gym, shooter: ShooterId, fields: ShooterFields): Promise<boolean> {
+  return gym.dispatch([{ type: 'ShooterChanged', body: { shooter, ...fields } }]);
+}
+
+/** Takes a shooter off the screens; the log keeps what it holds. */
+export async function removeShooter(gym: Gym, shooter: ShooterId): Promise<boolean> {
+  const saved = await gym.dispatch([{ type: 'ShooterRemoved', body: { shooter } }]);
+  const { book, settings } = gym.store.getState();
+  if (saved && settings.shooter === shooter) gym.set({ shooter: shootersOf(book)[0]?.id ?? null });
+  return saved;
+}
+
+/** Writes the invented season into the log and brings its first shooter to the bench. */
+export async function loadDemoSeason(gym: Gym): Promise<boolean> {
+  const { at, zone } = gym.moment();
+  const { settings } = gym.store.getState();
+  const events = demoSeason(isoDateAt(at, zone), zone, settings.device);
+  const saved = await gym.append(events);
+  const first = events.find((event) => event.type === 'ShooterAdded');
+  if (saved && first?.type === 'ShooterAdded') gym.set({ shooter: first.body.shooter });
+  return saved;
+}
+
+/** Takes everyone of the invented season off the screens. */
+export async function removeDemoSeason(gym: Gym): Promise<boolean> {
+  const { book } = gym.store.getState();
+  const demo = shootersOf(book).filter((shooter) => shooter.demo);
+  const saved = await gym.dispatch(demo.map(({ id }) => ({ type: 'ShooterRemoved', body: { shooter: id } })));
+  if (saved) gym.set({ shooter: shootersOf(gym.store.getState().book)[0]?.id ?? null });
+  return saved;
+}
