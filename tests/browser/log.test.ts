@@ -22,7 +22,7 @@ async function newPage(): Promise<Page> {
 const open = (page: Page, takeOver = false): Promise<string> =>
   page.evaluate((take) => window.harness.open(take), takeOver);
 
-const append = (page: Page, run: string, batch: number, of = 1, padding = 0): Promise<string> =>
+const append = (page: Page, run: number, batch: number, of = 1, padding = 0): Promise<string> =>
   page.evaluate((args) => window.harness.append(...args), [run, batch, of, padding] as const);
 
 /** The batches in the log as it was read, in order, as `run/batch`. */
@@ -45,11 +45,11 @@ describe('the log in a browser', () => {
   test('gives back what was acknowledged, in order, after the page is loaded again', async () => {
     const page = await newPage();
     await open(page);
-    for (const batch of [0, 1, 2]) expect(await append(page, 'a', batch, 2)).toBe('ok');
+    for (const batch of [0, 1, 2]) expect(await append(page, 0, batch, 2)).toBe('ok');
     for (let again = 0; again < 5; again += 1) {
       await page.reload();
       expect(await open(page)).toBe('ok');
-      expect(await batches(page)).toEqual(['a/0', 'a/1', 'a/2']);
+      expect(await batches(page)).toEqual(['0/0', '0/1', '0/2']);
     }
   });
 
@@ -57,13 +57,13 @@ describe('the log in a browser', () => {
     const page = await newPage();
     await page.evaluate(() => window.harness.use('fragile'));
     await open(page);
-    await append(page, 'a', 0);
+    await append(page, 0, 0);
     await page.evaluate(() => window.harness.breakWorker());
     await expect.poll(() => page.evaluate(() => window.harness.lost())).toEqual(['broken']);
-    expect(await append(page, 'a', 1)).toBe('broken');
+    expect(await append(page, 0, 1)).toBe('broken');
     expect(await open(page)).toBe('ok');
-    expect(await batches(page)).toEqual(['a/0']);
-    expect(await append(page, 'a', 1)).toBe('ok');
+    expect(await batches(page)).toEqual(['0/0']);
+    expect(await append(page, 0, 1)).toBe('ok');
   });
 });
 
@@ -71,22 +71,22 @@ describe('a second window', () => {
   test('is refused, may take over, and the first is told', async () => {
     const first = await newPage();
     await open(first);
-    await append(first, 'first', 0);
+    await append(first, 1, 0);
 
     const second = await newPage();
     expect(await open(second)).toBe('second-window');
-    expect(await append(second, 'second', 0)).toBe('broken');
-    expect(await append(first, 'first', 1)).toBe('ok');
+    expect(await append(second, 2, 0)).toBe('broken');
+    expect(await append(first, 1, 1)).toBe('ok');
 
     expect(await open(second, true)).toBe('ok');
-    expect(await batches(second)).toEqual(['first/0', 'first/1']);
+    expect(await batches(second)).toEqual(['1/0', '1/1']);
     expect(await first.evaluate(() => window.harness.lost())).toEqual(['taken-over']);
-    expect(await append(first, 'first', 2)).toBe('taken-over');
-    expect(await append(second, 'second', 0)).toBe('ok');
+    expect(await append(first, 1, 2)).toBe('taken-over');
+    expect(await append(second, 2, 0)).toBe('ok');
 
     expect(await open(first)).toBe('second-window');
     expect(await open(first, true)).toBe('ok');
-    expect(await batches(first)).toEqual(['first/0', 'first/1', 'second/0']);
+    expect(await batches(first)).toEqual(['1/0', '1/1', '2/0']);
     expect(await second.evaluate(() => window.harness.lost())).toEqual(['taken-over']);
   });
 
@@ -95,23 +95,23 @@ describe('a second window', () => {
     const acknowledged: number[] = [];
     await first.exposeFunction('acknowledged', (batch: number) => acknowledged.push(batch));
     await open(first);
-    const playing = first.evaluate(() => window.harness.play('first'));
+    const playing = first.evaluate(() => window.harness.play(1));
     await expect.poll(() => acknowledged.length).toBeGreaterThan(20);
 
     const second = await newPage();
     expect(await open(second, true)).toBe('ok');
     expect(await playing).toBe('taken-over');
-    expect(await batches(second)).toEqual(acknowledged.map((batch) => `first/${batch}`));
+    expect(await batches(second)).toEqual(acknowledged.map((batch) => `1/${batch}`));
   });
 
   test('may open once the first is closed', async () => {
     const first = await newPage();
     await open(first);
-    await append(first, 'first', 0);
+    await append(first, 1, 0);
     const second = await newPage();
     await first.close();
     expect(await open(second)).toBe('ok');
-    expect(await batches(second)).toEqual(['first/0']);
+    expect(await batches(second)).toEqual(['1/0']);
   });
 });
 
@@ -120,7 +120,7 @@ describe('no storage', () => {
     const page = await newPage();
     await page.evaluate(() => window.harness.use('oldBrowser'));
     expect(await open(page)).toBe('no-storage');
-    expect(await append(page, 'a', 0)).toBe('broken');
+    expect(await append(page, 0, 0)).toBe('broken');
   });
 
   test('is said where the page is not served securely', async () => {
@@ -129,7 +129,7 @@ describe('no storage', () => {
       const page = await insecure.newPage();
       await page.goto(url.replace('127.0.0.1', INSECURE_HOST));
       expect(await open(page)).toBe('no-storage');
-      expect(await append(page, 'a', 0)).toBe('broken');
+      expect(await append(page, 0, 0)).toBe('broken');
     } finally {
       await insecure.close();
     }
@@ -145,8 +145,8 @@ describe('a file that cannot be used', () => {
   async function filledAndClosed(): Promise<Page> {
     const page = await newPage();
     await open(page);
-    await append(page, 'a', 0, 500);
-    await append(page, 'a', 1);
+    await append(page, 0, 0, 500);
+    await append(page, 0, 1);
     await page.evaluate(() => window.harness.close());
     return page;
   }
@@ -161,7 +161,7 @@ describe('a file that cannot be used', () => {
 
     await page.evaluate((at) => window.harness.overwrite(at, [0, 0, 0, 1]), VERSION_AT);
     expect(await open(page)).toBe('ok');
-    expect(await batches(page)).toEqual(['a/0', 'a/1']);
+    expect(await batches(page)).toEqual(['0/0', '0/1']);
   });
 
   test.each([
@@ -201,21 +201,21 @@ describe('a full disk', () => {
     const written: string[] = [];
     let said = 'ok';
     for (let batch = 0; said === 'ok' && batch < 1000; batch += 1) {
-      said = await append(page, 'a', batch, 3, 4000);
-      if (said === 'ok') written.push(`a/${batch}`);
+      said = await append(page, 0, batch, 3, 4000);
+      if (said === 'ok') written.push(`0/${batch}`);
     }
     expect(said).toBe('full');
     expect(written.length).toBeGreaterThan(5);
-    expect(await append(page, 'b', 0, 3, 4000)).toBe('full');
+    expect(await append(page, 8, 0, 3, 4000)).toBe('full');
 
     await page.reload();
     expect(await open(page)).toBe('ok');
     expect(await batches(page)).toEqual(written);
 
     await setQuota();
-    expect(await append(page, 'c', 0, 3, 4000)).toBe('ok');
+    expect(await append(page, 9, 0, 3, 4000)).toBe('ok');
     await page.reload();
     await open(page);
-    expect(await batches(page)).toEqual([...written, 'c/0']);
+    expect(await batches(page)).toEqual([...written, '9/0']);
   });
 });

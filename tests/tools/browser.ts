@@ -61,10 +61,13 @@ export async function startKillable(profile: string, args: readonly string[] = [
     // A process group of its own: the signal reaches its children, and nobody else's.
     { detached: process.platform !== 'win32', stdio: 'ignore' },
   );
+  const abandon = (): void => killTree(browser);
+  process.once('exit', abandon);
   const gone = new Promise<void>((resolve) => browser.once('exit', () => resolve()));
   const kill = async (): Promise<void> => {
     killTree(browser);
     await gone;
+    process.off('exit', abandon);
   };
   try {
     const connected = await chromium.connectOverCDP(await addressIn(portFile));
@@ -86,11 +89,18 @@ export async function removeProfile(profile: string): Promise<void> {
   await rm(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
 }
 
-function killTree(browser: ChildProcess): void {
-  const { pid } = browser;
-  if (pid === undefined || browser.exitCode !== null) return;
-  if (process.platform === 'win32') spawnSync('taskkill', ['/pid', String(pid), '/t', '/f']);
-  else process.kill(-pid, 'SIGKILL');
+function killTree({ pid }: ChildProcess): void {
+  if (pid === undefined) return;
+  if (process.platform === 'win32') {
+    spawnSync('taskkill', ['/pid', String(pid), '/t', '/f']);
+    return;
+  }
+  try {
+    process.kill(-pid, 'SIGKILL');
+  } catch (error) {
+    // Gone already, and all its children with it.
+    if (!(error instanceof Error && 'code' in error && error.code === 'ESRCH')) throw error;
+  }
 }
 
 /** Chromium writes the port it listens on into its profile. */

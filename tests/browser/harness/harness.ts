@@ -8,7 +8,7 @@ import { fingerprint, overwrite } from './files.ts';
 
 /** What a harness event says: the batch it was appended in, its place in it, and how many there were. */
 export interface Mark {
-  readonly run: string;
+  readonly run: number;
   readonly batch: number;
   readonly place: number;
   readonly of: number;
@@ -56,7 +56,7 @@ function failureOf(error: unknown): string {
   return error instanceof StorageError ? error.failure : `not a StorageError: ${String(error)}`;
 }
 
-function batchOf(run: string, batch: number, of: number, padding = 0): LogEvent[] {
+function batchOf(run: number, batch: number, of: number, padding = 0): LogEvent[] {
   return Array.from({ length: of }, (_, place) => {
     const at = Date.now();
     const id = uuidV7(at, crypto.getRandomValues(new Uint8Array(16)));
@@ -78,10 +78,10 @@ const harness = {
   /** What stood in the log when it was opened. */
   marks: (): Mark[] => stored.map((event) => event.body as Mark),
   /** Appends one batch. */
-  append: (run: string, batch: number, of: number, padding = 0): Promise<string> =>
+  append: (run: number, batch: number, of: number, padding = 0): Promise<string> =>
     outcome(log.append(batchOf(run, batch, of, padding))),
   /** Appends batches of 1, 2 or 3 without end, as fast as the log takes them, and tells `acknowledged` of each. */
-  async play(run: string): Promise<string> {
+  async play(run: number): Promise<string> {
     for (let batch = 0; ; batch += 1) {
       const said = await harness.append(run, batch, 1 + (batch % 3));
       if (said !== 'ok') return said;
