@@ -65,7 +65,7 @@ export function reading(estimate: DropEstimate | null, have: Evidence): Reading 
 }
 
 function kindOf({ low, high }: DropEstimate): 'drop' | 'gain' | 'unclear' | 'same' {
-  if (Math.max(-low, high) <= ABOUT_SAME) return 'same';
+  if (Math.abs(low) <= ABOUT_SAME && Math.abs(high) <= ABOUT_SAME) return 'same';
   if (low > 0) return 'drop';
   if (high < 0) return 'gain';
   return 'unclear';

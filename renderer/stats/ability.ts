@@ -1,0 +1,161 @@
+import { invariant } from '../basics/invariant.ts';
+import type { Probability } from '../basics/units.ts';
+import type { Stop } from '../court/cards.ts';
+import type { Round } from '../log/book.ts';
+import type { Condition } from '../log/events.ts';
+import { dayTallies } from './dayTallies.ts';
+import { cellKey } from './drop.ts';
+import { nextDay, type NextDay } from './lately.ts';
+import { at } from './matrix.ts';
+import { gaussHermite } from './quadrature.ts';
+import { expit } from './special.ts';
+
+/**
+ * What a shooter may do on a card: a few possible rounds, from a poor one to a good one, each with a weight and a make
+ * rate for every attempt in card order. The weights sum to 1.
+ */
+export interface Ability {
+  readonly weights: readonly number[];
+  /** Possible round × attempt. */
+  readonly rates: readonly (readonly Probability[])[];
+}
+
+/** Makes to be expected on a card. */
+export interface Forecast {
+  /** Chance of exactly k makes, k = 0 .. attempts. */
+  readonly chances: readonly Probability[];
+  readonly mean: number;
+  /** Makes that hold the middle 80 %: no more than 1 in 10 rounds falls below, and no more than 1 in 10 above. */
+  readonly range: { readonly low: number; readonly high: number };
+}
+
+/** A number of makes to beat, with its honest chance of being reached. */
+export interface Mark {
+  readonly makes: number;
+  readonly chance: Probability;
+}
+
+/** Possible rounds in an {@link Ability}. */
+const NODES = 15;
+/** Points that average out what one spot has of its own. */
+const SPOT_NODES = 9;
+
+/**
+ * What one shooter may do on a card in the next round: from the shooter's own lately faded record where there is
+ * one, wide where there is none. Not knowing the shooter, a good or a bad day, and under pressure the day's own
+ * answer to it are all in the spread (lately.ts).
+ *
+ * @param rounds the shooter's rounds so far, both conditions, in any order
+ * @param stops the card, with at least one attempt
+ */
+export function abilityOn(rounds: Iterable<Round>, condition: Condition, stops: readonly Stop[]): Ability {
+  const places = new Map(stops.map(({ spot, shot }) => [cellKey(spot, shot), { spot, shot }]));
+  const index = new Map([...places.keys()].map((key, i) => [key, i]));
+  const next = nextDay(dayTallies(rounds), condition, [...places.values()]);
+  const turns = stops.flatMap(({ spot, shot, attempts }) =>
+    Array.from({ length: attempts }, () => index.get(cellKey(spot, shot)) ?? NaN),
+  );
+  return abilityFrom(next, turns);
+}
+
+/**
+ * Turns log-odds of places into possible rounds. The rounds differ in the one mix of the places that moves the
+ * expected makes; each place follows it by regression, and what is left of a place's own uncertainty is averaged
+ * out, which draws its rate a little toward 50 %.
+ *
+ * @param turns for every attempt, the index of its place
+ */
+export function abilityFrom({ means, covariance }: NextDay, turns: readonly number[]): Ability {
+  invariant(turns.length > 0, 'a card with an attempt');
+  const pull = means.map((mean, place) => {
+    const p = expit(mean);
+    return turns.filter((turn) => turn === place).length * p * (1 - p);
+  });
+  const along = means.map((_, i) =>
+    pull.reduce((sum, w, j) => sum + w * at(covariance.values, i * covariance.size + j), 0),
+  );
+  const variance = pull.reduce((sum, w, i) => sum + w * at(along, i), 0);
+  invariant(variance > 0, 'an ability that is not known exactly');
+  const rounds = gaussHermite(NODES);
+  const own = gaussHermite(SPOT_NODES);
+  const rates = rounds.nodes.map((node) => {
+    const byPlace = means.map((mean, i) => {
+      const loading = at(along, i) / Math.sqrt(variance);
+      const left = Math.sqrt(Math.max(0, at(covariance.values, i * (covariance.size + 1)) - loading ** 2));
+      return own.nodes.reduce(
+        (sum, z, k) => sum + at(own.weights, k) * expit(mean + loading * node + left * z),
+        0,
+      );
+    });
+    return turns.map((place) => at(byPlace, place));
+  });
+  return { weights: rounds.weights, rates };
+}
+
+/** The distribution of makes on the whole card: Poisson-binomial in each possible round, mixed by weight. */
+export function forecast(ability: Ability): Forecast {
+  const chances = makesChances(ability);
+  const mean = chances.reduce((sum, chance, makes) => sum + makes * chance, 0);
+  return { chances, mean, range: { low: quantile(chances, 0.1), high: quantile(chances, 0.9) } };
+}
+
+/** Chance of `makes` or more on the whole card. */
+export function chanceOfAtLeast(ability: Ability, makes: number): Probability {
+  return tail(makesChances(ability), makes);
+}
+
+/**
+ * The mark from 1 to all attempts whose chance lies nearest to the wanted one. Chances move in steps, about 14 points
+ * wide at 25 attempts, so show the chance it has, not the one that was wanted.
+ */
+export function chooseMark(ability: Ability, wanted: Probability): Mark {
+  const chances = makesChances(ability);
+  let best: Mark = { makes: 1, chance: tail(chances, 1) };
+  for (let makes = 2; makes < chances.length; makes += 1) {
+    const chance = tail(chances, makes);
+    if (Math.abs(chance - wanted) < Math.abs(best.chance - wanted)) best = { makes, chance };
+  }
+  return best;
+}
+
+function makesChances({ weights, rates }: Ability): number[] {
+  const attempts = rates[0]?.length ?? 0;
+  const mixed = Array.from({ length: attempts + 1 }, () => 0);
+  for (const [round, ps] of rates.entries()) {
+    const chances = poissonBinomial(ps);
+    const weight = at(weights, round);
+    for (let makes = 0; makes <= attempts; makes += 1) {
+      mixed[makes] = at(mixed, makes) + weight * at(chances, makes);
+    }
+  }
+  return mixed;
+}
+
+/** Chance of k makes when every attempt has a rate of its own: one attempt at a time. */
+function poissonBinomial(rates: readonly Probability[]): Float64Array {
+  const chances = new Float64Array(rates.length + 1);
+  chances[0] = 1;
+  for (const [taken, p] of rates.entries()) {
+    for (let makes = taken + 1; makes > 0; makes -= 1) {
+      chances[makes] = at(chances, makes) * (1 - p) + at(chances, makes - 1) * p;
+    }
+    chances[0] = at(chances, 0) * (1 - p);
+  }
+  return chances;
+}
+
+function tail(chances: readonly number[], makes: number): Probability {
+  let sum = 0;
+  for (let k = chances.length - 1; k >= Math.max(0, makes); k -= 1) sum += at(chances, k);
+  return Math.min(1, sum);
+}
+
+/** The fewest makes that are not exceeded with at least this chance. */
+function quantile(chances: readonly number[], share: Probability): number {
+  let sum = 0;
+  for (const [makes, chance] of chances.entries()) {
+    sum += chance;
+    if (sum >= share) return makes;
+  }
+  return chances.length - 1;
+}
