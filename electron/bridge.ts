@@ -13,7 +13,7 @@ export interface ShellBridge {
    *
    * @throws Error when the shell does not take the page for its own, or `on` is no boolean
    */
-  keepAwake(on: boolean): Promise<void>;
+  readonly keepAwake: (on: boolean) => Promise<void>;
   /** The operating system, as Node names it: `win32`, `darwin` or `linux`. */
   readonly platform: string;
 }

@@ -94,7 +94,7 @@ function moduleFor(
 /** Runs the script that package.json names as `main`; the real `electron` package would download its runtime. */
 function runMain(root: string, electron: object): void {
   const require = createRequire(join(root, 'package.json'));
-  const { main } = require('./package.json') as { main: string };
+  const { main }: { main: string } = require('./package.json');
   const load = (name: string): unknown => (name === 'electron' ? electron : require(name));
   const script = compileFunction(readFileSync(join(root, main), 'utf8'), ['require', 'module', 'exports'], {
     filename: join(root, main),
