@@ -64,7 +64,8 @@ export class OpfsLog {
   }
 
   /**
-   * Resolves once all of the events are durable; none of them is where it rejects.
+   * Resolves once all of the events are durable. Where it rejects none of them is; only where the worker broke or was
+   * stopped can the next opening find them after all.
    *
    * @throws StorageError
    */
@@ -88,10 +89,11 @@ export class OpfsLog {
 
   /** Lets go of the log: finishes what was asked, closes the file, and lets another window own it. */
   async close(): Promise<void> {
-    this.#closed ??= NOT_OPEN;
-    await this.#line.hangUp(NOT_OPEN);
-    this.#letGo?.();
+    const letGo = this.#letGo;
     this.#letGo = null;
+    this.#closed ??= NOT_OPEN;
+    await this.#line.hangUp(this.#closed);
+    letGo?.();
   }
 
   async #open(takeOver: boolean): Promise<readonly StoredEvent[]> {
