@@ -162,7 +162,7 @@ function playVisit(
       for (const [at, made] of shots.entries()) {
         writer.write({ type: 'ShotTaken', body: { round, stop: stops[at] ?? 0, made, side: null } }, 7_000);
       }
-      writer.write({ type: 'RoundEnded', body: { round, why: 'played-out' } });
+      writer.write({ type: 'RoundEnded', body: { round, why: 'played-out', clockLeft: null } });
       const after = { nerves: nervesIn(condition, week, player, desk.rng), effort: 4 + desk.rng.below(4) };
       writer.write({ type: 'AfterRated', body: { round, ...after, note: '' } }, 60_000);
       first += shots.length;

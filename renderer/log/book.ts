@@ -81,7 +81,7 @@ export interface Round {
   readonly pressure: PressureSetup | null;
   readonly entries: readonly Entry[];
   readonly state: 'playing' | 'paused' | 'ended';
-  /** Time left on the round clock when it was paused. */
+  /** Time left on the round clock when it was paused or the round ended. */
   readonly clockLeft: Seconds | null;
   readonly ending: Ending | null;
   readonly nervesAfter: number | null;

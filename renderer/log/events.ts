@@ -119,7 +119,7 @@ export const BODIES = {
     clockLeft: v.nullable(v.number()),
   }),
   RoundResumed: v.object({ round: id }),
-  RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS) }),
+  RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS), clockLeft: v.nullable(v.number()) }),
   /** The last entry of an ended round was taken back, so the round goes on. */
   RoundReopened: v.object({ round: id }),
   AfterRated: v.object({ round: id, nerves: v.nullable(rating), effort: v.nullable(rating), note: text }),

@@ -144,9 +144,9 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundResumed':
       return round.state === 'ended' ? null : { ...round, state: 'playing' };
     case 'RoundEnded':
-      return { ...round, state: 'ended', ending: event.body.why };
+      return { ...round, state: 'ended', ending: event.body.why, clockLeft: event.body.clockLeft };
     case 'RoundReopened':
-      return { ...round, state: 'playing', ending: null };
+      return { ...round, state: 'paused', ending: null };
     case 'AfterRated': {
       const { nerves, effort, note } = event.body;
       return { ...round, nervesAfter: nerves, effort, note };

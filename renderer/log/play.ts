@@ -18,16 +18,18 @@ export function shotFacts(round: Round, made: boolean, side: MissSide | null): F
 }
 
 /**
- * All turns still open at a stop, as a count: "3 of 5".
+ * The turns still open at a stop, as a count: "3 of 5".
  *
- * @throws RangeError where there are more makes than turns left; the message can be shown
+ * @param taken how many of them were taken, where the clock cut the stop short; all of them without it
+ * @throws RangeError where there are more makes than turns; the message can be shown
  */
-export function countFacts(round: Round, makes: number): Fact[] {
+export function countFacts(round: Round, makes: number, taken?: number): Fact[] {
   const turn = nextTurn(round);
   if (!turn || round.state === 'ended') return [];
-  const attempts = present(round.stops[turn.stop], 'the stop').attempts - turn.turn;
-  if (!Number.isInteger(makes) || makes < 0 || makes > attempts) {
-    throw new RangeError(`Makes here run from 0 to ${attempts}.`);
+  const left = present(round.stops[turn.stop], 'the stop').attempts - turn.turn;
+  const attempts = taken ?? left;
+  if (!Number.isInteger(makes) || makes < 0 || makes > attempts || attempts > left || attempts < 1) {
+    throw new RangeError(`Makes here run from 0 to ${left}.`);
   }
   return withEnding(
     round,
@@ -55,5 +57,5 @@ export function undoFacts(round: Round): Fact[] {
 function withEnding(round: Round, entry: Fact, turns: number): Fact[] {
   const { used, all } = turnsOf(round);
   if (used + turns < all) return [entry];
-  return [entry, { type: 'RoundEnded', body: { round: round.id, why: 'played-out' } }];
+  return [entry, { type: 'RoundEnded', body: { round: round.id, why: 'played-out', clockLeft: null } }];
 }

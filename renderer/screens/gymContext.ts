@@ -5,11 +5,13 @@ import { invariant } from '../basics/invariant.ts';
 import type { Shooter } from '../log/book.ts';
 import type { Court } from '../store/court.ts';
 import type { Gym, GymState } from '../store/gymStore.ts';
+import type { Display } from '../store/ports.ts';
 
 /** What every screen can reach. */
 export interface Doors {
   readonly gym: Gym;
   readonly court: Court;
+  readonly display: Display;
 }
 
 export const DoorsContext = createContext<Doors | null>(null);

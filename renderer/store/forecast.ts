@@ -4,8 +4,8 @@ import { turnResults } from '../games/played.ts';
 import { reach } from '../games/reach.ts';
 import { solve, type Ability, type Solved, type Standing } from '../games/solver.ts';
 import type { Book, Round } from '../log/book.ts';
-import { turnsOf } from '../log/roundCells.ts';
-import { abilityOn } from '../stats/ability.ts';
+import { roundTally, turnsOf } from '../log/roundCells.ts';
+import { abilityOn, chanceOfAtLeast, chooseMark } from '../stats/ability.ts';
 
 /* What the shooter's own record says of the next pressured round. */
 

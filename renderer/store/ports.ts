@@ -67,3 +67,9 @@ export interface GymSound {
   /** Plans whole countdowns ahead; nothing that happens on the page can make them late. */
   plan(cues: readonly Cue[]): Planned;
 }
+
+/** The device's display. */
+export interface Display {
+  /** Keeps the display from going dark while a round is on, where the device allows it. */
+  keepAwake(on: boolean): void;
+}

@@ -1,0 +1,60 @@
+import '@fontsource/barlow/latin-400.css';
+import '@fontsource/barlow/latin-600.css';
+import '@fontsource/barlow-condensed/latin-600.css';
+import './screens/styles/theme.css';
+import './screens/styles/parts.css';
+import './screens/styles/screens.css';
+import './screens/styles/charts.css';
+import './screens/styles/result.css';
+import './screens/styles/court.css';
+
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+
+import { present } from './basics/invariant.ts';
+import { App } from './screens/App.tsx';
+import { DoorsContext } from './screens/gymContext.ts';
+import { createGymSound } from './sound/gym.ts';
+import { OpfsLog } from './storage/opfsLog.ts';
+import { createCourt } from './store/court.ts';
+import { createGym } from './store/gymStore.ts';
+import type { EventLog, GymSound } from './store/ports.ts';
+import type { Shelf } from './store/settings.ts';
+import { deviceDisplay } from './display.ts';
+
+/* The only place where the core meets the world: clock, chance, storage, loudspeaker, screen. */
+
+const shelf: Shelf = {
+  read: (name) => localStorage.getItem(name),
+  write: (name, text) => localStorage.setItem(name, text),
+};
+
+const log: EventLog = new OpfsLog();
+const gym = createGym({
+  log,
+  at: () => Date.now(),
+  zone: () => -new Date().getTimezoneOffset(),
+  random: () => crypto.getRandomValues(new Uint8Array(16)),
+  shelf,
+});
+void gym.open(false);
+
+const sound: GymSound = createGymSound();
+const court = createCourt(gym, sound, (seconds, wake) => {
+  const timer = setTimeout(wake, seconds * 1000);
+  return () => clearTimeout(timer);
+});
+
+function showTheme(): void {
+  document.documentElement.dataset['theme'] = gym.store.getState().settings.theme;
+}
+showTheme();
+gym.store.subscribe(showTheme);
+
+createRoot(present(document.getElementById('app'), 'the place for the app')).render(
+  <StrictMode>
+    <DoorsContext value={{ gym, court, display: deviceDisplay() }}>
+      <App />
+    </DoorsContext>
+  </StrictMode>,
+);
