@@ -1,0 +1,33 @@
+/** What a mark stands for. Shape tells it apart as well as colour: circle, diamond, square. */
+export type GlyphKind = 'relaxed' | 'pressured' | 'drop';
+
+interface Props {
+  readonly kind: GlyphKind;
+  readonly x: number;
+  readonly y: number;
+  /** Half the width, in the drawing's unit. */
+  readonly size: number;
+}
+
+/** The mark of a condition: relaxed a circle, pressured a diamond, the drop between them a square. */
+export function Glyph({ kind, x, y, size }: Props) {
+  if (kind === 'relaxed') return <circle className="mark relaxed" cx={x} cy={y} r={size} />;
+  if (kind === 'pressured') {
+    const reach = size * 1.25;
+    return (
+      <path
+        className="mark pressured"
+        d={`M${x} ${y - reach}L${x + reach} ${y}L${x} ${y + reach}L${x - reach} ${y}Z`}
+      />
+    );
+  }
+  return (
+    <rect
+      className="mark drop"
+      x={x - size * 0.8}
+      y={y - size * 0.8}
+      width={size * 1.6}
+      height={size * 1.6}
+    />
+  );
+}

@@ -1,0 +1,159 @@
+import { isoWeekName } from '../basics/days.ts';
+import type { RoundId, ShooterId } from '../basics/ids.ts';
+import type { IsoDate } from '../basics/units.ts';
+import type { SpotName } from '../court/spots.ts';
+import type { Book, Round } from '../log/book.ts';
+import { cellsOf, type ByCondition, type CellPair } from '../stats/drop.ts';
+import { evidenceOf, reading, type Evidence, type Reading } from '../stats/reading.ts';
+import { summaryOf, type Summary } from '../stats/summary.ts';
+
+/* The numbers of one shooter, ready to be shown. They stand between the statistics and the screens. */
+
+/** One spot, all kinds of shot from it compared kind by kind. */
+export interface SpotFigures extends Summary {
+  readonly spot: SpotName;
+  /** The kinds of shot taken there. */
+  readonly kinds: readonly (Summary & Pick<CellPair, 'shot'>)[];
+}
+
+/** One visit, or one week. */
+export interface Stretch extends Summary {
+  /** The session's id, or the week as ISO 8601 names it. */
+  readonly key: string;
+  /** The first day with a round in it. */
+  readonly date: IsoDate;
+  /** `2026-W48` (ISO 8601). */
+  readonly week: string;
+  readonly label: string;
+}
+
+/** Pressured rounds whose nerves can be compared with the relaxed rounds of the same session. */
+export interface Nerves {
+  readonly compared: number;
+  /** Those in which the rating did not rise: no pressure was felt. */
+  readonly unfelt: ReadonlySet<RoundId>;
+}
+
+export interface Figures extends Summary {
+  readonly reading: Reading;
+  readonly evidence: Evidence;
+  /** Shots at a spot, or of a kind, seen in one condition alone: they say nothing about the drop. */
+  readonly leftOut: ByCondition<number>;
+  readonly spots: readonly SpotFigures[];
+  /** Oldest first. */
+  readonly sessions: readonly Stretch[];
+  /** Weeks with a shot in them, oldest first. */
+  readonly weeks: readonly Stretch[];
+  readonly nerves: Nerves;
+  /** Newest first. */
+  readonly rounds: readonly Round[];
+}
+
+const cache = new WeakMap<Book['rounds'], Map<ShooterId, Figures>>();
+
+/**
+ * The figures of a shooter over all rounds that are over or were left; a round being played is not in them. Kept for
+ * as long as the book's rounds stay the same, so a tap on court costs nothing here.
+ */
+export function shooterFigures(book: Book, shooter: ShooterId): Figures {
+  let known = cache.get(book.rounds);
+  if (!known) {
+    known = new Map();
+    cache.set(book.rounds, known);
+  }
+  let figures = known.get(shooter);
+  if (!figures) {
+    figures = figuresOf(book, shooter);
+    known.set(shooter, figures);
+  }
+  return figures;
+}
+
+function figuresOf(book: Book, shooter: ShooterId): Figures {
+  const rounds = [...book.rounds.values()].filter((round) => round.shooter === shooter);
+  const cells = [...cellsOf(rounds).values()];
+  const summary = summaryOf(cells);
+  const evidence = evidenceOf(rounds);
+  return {
+    ...summary,
+    evidence,
+    reading: reading(summary.drop, evidence),
+    leftOut: {
+      relaxed: summary.relaxed.attempts - evidence.relaxed.attempts,
+      pressured: summary.pressured.attempts - evidence.pressured.attempts,
+    },
+    spots: spotsOf(cells),
+    sessions: stretchesOf(
+      rounds,
+      ({ session }) => session,
+      ({ session }) => book.sessions.get(session)?.label ?? session,
+    ),
+    weeks: stretchesOf(
+      rounds,
+      ({ date }) => isoWeekName(date),
+      ({ date }) => isoWeekName(date),
+    ),
+    nerves: nervesOf(rounds),
+    rounds: newestFirst(rounds),
+  };
+}
+
+function spotsOf(cells: readonly CellPair[]): SpotFigures[] {
+  return [...grouped(cells, ({ spot }) => spot)].map(([spot, kinds]) => ({
+    spot,
+    ...summaryOf(kinds),
+    kinds: kinds.map((cell) => ({ shot: cell.shot, ...summaryOf([cell]) })),
+  }));
+}
+
+type Told = (round: Round) => string;
+
+function stretchesOf(rounds: readonly Round[], keyOf: Told, labelOf: Told): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const [key, inside] of grouped(rounds, keyOf)) {
+    const summary = summaryOf(cellsOf(inside).values());
+    const [first] = inside.toSorted((a, b) => byText(a.date, b.date));
+    if (!first || summary.relaxed.attempts + summary.pressured.attempts === 0) continue;
+    const { date } = first;
+    stretches.push({ ...summary, key, date, week: isoWeekName(date), label: labelOf(first) });
+  }
+  return stretches.toSorted((a, b) => byText(a.date, b.date));
+}
+
+/** Ratings before the round, asked in the same words whatever the condition. */
+function nervesOf(rounds: readonly Round[]): Nerves {
+  const calm = new Map<string, number[]>();
+  for (const { condition, session, nerves } of rounds) {
+    if (condition !== 'relaxed' || nerves === null) continue;
+    calm.set(session, [...(calm.get(session) ?? []), nerves]);
+  }
+  let compared = 0;
+  const unfelt = new Set<RoundId>();
+  for (const { id, condition, session, nerves } of rounds) {
+    const relaxed = calm.get(session);
+    if (condition !== 'pressured' || nerves === null || !relaxed) continue;
+    compared += 1;
+    const usual = relaxed.reduce((sum, rating) => sum + rating, 0) / relaxed.length;
+    if (nerves <= usual) unfelt.add(id);
+  }
+  return { compared, unfelt };
+}
+
+function newestFirst(rounds: readonly Round[]): Round[] {
+  return rounds.toReversed().toSorted((a, b) => byText(b.date, a.date) || b.startedAt - a.startedAt);
+}
+
+function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group) group.push(item);
+    else groups.set(key, [item]);
+  }
+  return groups;
+}
+
+function byText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
