@@ -44,6 +44,18 @@ export async function serveForBrowser(root: string, port = PORT): Promise<Previe
   }
 }
 
+/** Where the served page is. */
+export function addressOf({ httpServer }: PreviewServer): string {
+  const address = httpServer.address();
+  if (!address || typeof address === 'string') throw new Error('The server has ended.');
+  return `http://${address.address}:${address.port}/`;
+}
+
+/** Lets Ctrl+C end the server, and with it this program, as a thing that went well. */
+export function endOnInterrupt(server: PreviewServer): void {
+  process.once('SIGINT', () => void server.close().finally(() => process.exit(0)));
+}
+
 /** To a browser, `localhost` is another place with a log of its own: send it on to the one address. */
 const oneAddress: Plugin = {
   name: 'one-address',

@@ -6,7 +6,7 @@ import { build, createBuilder } from 'vite';
 
 import { runDesktop } from './desktop.ts';
 import { fetchRuntime, findRuntime, hindrance } from './runtime.ts';
-import { HOST, PORT, serveForBrowser } from './serve.ts';
+import { addressOf, endOnInterrupt, serveForBrowser } from './serve.ts';
 
 /** How long Electron's runtime, about 120 MB, may take to arrive. In milliseconds. */
 const DOWNLOAD_LIMIT = 5 * 60_000;
@@ -31,8 +31,8 @@ async function start(): Promise<void> {
   if (reason === null) return;
   console.log(`No desktop window: ${reason}. Loud Gym is served for a browser instead.`);
   const server = await serveForBrowser(root);
-  console.log(`Open http://${HOST}:${PORT}/ in a browser. Ctrl+C ends it.`);
-  process.once('SIGINT', () => void server.close().finally(() => process.exit(0)));
+  endOnInterrupt(server);
+  console.log(`Open ${addressOf(server)} in a browser. Ctrl+C ends it.`);
 }
 
 /** Opens the desktop app and waits for its end; or says why it could not be opened. */

@@ -1,15 +1,24 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { createServer, request, type IncomingMessage, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { request, type IncomingMessage } from 'node:http';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { once } from 'node:events';
 
 import type { PreviewServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { SAFETY_HEADERS } from '../../electron/policy.ts';
-import { HOST, PORT, serveForBrowser } from '../../electron/serve.ts';
+import { addressOf, HOST, PORT, serveForBrowser } from '../../electron/serve.ts';
+
+/** What `npm start` does once the app is built, at any free port. */
+const PROGRAM = `
+  const { addressOf, endOnInterrupt, serveForBrowser } = await import('./electron/serve.ts');
+  const server = await serveForBrowser(process.argv[1], 0);
+  endOnInterrupt(server);
+  console.log(addressOf(server));
+`;
 
 let root: string;
 let server: PreviewServer;
@@ -20,18 +29,12 @@ beforeAll(async () => {
   await writeFile(join(root, 'dist/renderer/index.html'), '<title>Loud Gym</title>');
   await writeFile(join(root, 'dist/renderer/engine.wasm'), 'wasm');
   server = await serveForBrowser(root, 0);
-  ({ port } = addressOf(server.httpServer));
+  port = Number(new URL(addressOf(server)).port);
 });
 afterAll(async () => {
   await server.close();
   await rm(root, { recursive: true, force: true });
 });
-
-function addressOf(listening: Pick<Server, 'address'>): AddressInfo {
-  const address = listening.address();
-  if (!address || typeof address === 'string') throw new Error('It listens on no port.');
-  return address;
-}
 
 function get(path: string, host = `${HOST}:${port}`): Promise<IncomingMessage> {
   return new Promise((resolve, reject) => {
@@ -44,7 +47,7 @@ function get(path: string, host = `${HOST}:${port}`): Promise<IncomingMessage> {
 describe('the app served for a browser', () => {
   test('has one fixed address on this computer alone', () => {
     expect([HOST, PORT]).toEqual(['127.0.0.1', 4173]);
-    expect(addressOf(server.httpServer).address).toBe('127.0.0.1');
+    expect(addressOf(server)).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
   });
 
   test.each(['/', '/engine.wasm'])(
@@ -69,15 +72,25 @@ describe('the app served for a browser', () => {
   });
 
   test('says what to do when the port is taken', async () => {
-    const other = createServer().listen(0, HOST);
-    await once(other, 'listening');
-    const taken = addressOf(other).port;
-    try {
-      await expect(serveForBrowser(root, taken)).rejects.toThrow(
-        new RegExp(`^Port ${taken} is taken\\..*http://127\\.0\\.0\\.1:${taken}/.*"npm start" again`),
-      );
-    } finally {
-      other.close();
-    }
+    await expect(serveForBrowser(root, port)).rejects.toThrow(
+      new RegExp(`^Port ${port} is taken\\..*http://127\\.0\\.0\\.1:${port}/.*"npm start" again`),
+    );
+  });
+
+  test('ends well on Ctrl+C, also with a page still connected', async () => {
+    const program = spawn(
+      process.execPath,
+      ['--import', 'tsx', '--input-type=module', '--eval', PROGRAM, root],
+      {
+        cwd: join(import.meta.dirname, '../..'),
+        stdio: ['ignore', 'pipe', 'inherit'],
+      },
+    );
+    const [said]: unknown[] = await once(program.stdout, 'data');
+    const page = connect(Number(new URL(String(said).trim()).port), HOST);
+    await once(page, 'connect');
+    program.kill('SIGINT');
+    expect(await once(program, 'exit')).toEqual([0, null]);
+    page.destroy();
   });
 });
