@@ -27,7 +27,7 @@ export type NewId = <Kind extends string>() => Id<Kind>;
  * @param random sixteen random bytes; the version and variant bits in them are overwritten
  */
 export function uuidV7<Kind extends string>(at: EpochMs, random: Uint8Array): Id<Kind> {
-  return v7({ msecs: at, random }) as Id<Kind>;
+  return v7({ msecs: at, random });
 }
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;

@@ -20,9 +20,9 @@ const BEYOND_ARC: Metres = 1.8;
 export interface CourtFrame {
   readonly width: number;
   readonly height: number;
-  toDrawing(point: CourtPoint): DrawnPoint;
+  readonly toDrawing: (point: CourtPoint) => DrawnPoint;
   /** The other way, for a touch on the drawing. */
-  toFloor(point: DrawnPoint): CourtPoint;
+  readonly toFloor: (point: DrawnPoint) => CourtPoint;
 }
 
 export function courtFrame(court: CourtDimensions): CourtFrame {

@@ -25,7 +25,7 @@ const MOST_FAULTS = 20;
 
 /**
  * Reads a record file (RFC 4180, UTF-8, a header row with exactly the columns of {@link COLUMNS} in any order).
- * Rows with the same shooter, session and round are one round; the rounds come in the order of their first rows.
+ * Rows with the same shooter, date, session and round are one round; the rounds come in the order of their first rows.
  *
  * @throws CsvError with every fault placed by row and column; a file with one fault gives nothing
  */
@@ -38,7 +38,11 @@ export function readCsv(text: string): FileRound[] {
 }
 
 function readRows(text: string, faults: CsvFault[]): CsvRow[] {
-  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimiter: ',', skipEmptyLines: false });
+  const parsed = Papa.parse<string[]>(withEvenLines(text), {
+    delimiter: ',',
+    newline: '\n',
+    skipEmptyLines: false,
+  });
   for (const { row, code } of parsed.errors) {
     const reason =
       code === 'MissingQuotes'
@@ -53,7 +57,7 @@ function readRows(text: string, faults: CsvFault[]): CsvRow[] {
   const rows: CsvRow[] = [];
   for (const [index, line] of lines.entries()) {
     const row = index + 2;
-    if (line.length === 1 && line[0]?.trim() === '') continue;
+    if (line.every((field) => field.trim() === '')) continue;
     if (line.length !== header.length) {
       const reason = `${line.length} fields instead of ${header.length}. A comma inside a field needs "quotation marks" around the field.`;
       faults.push({ row, column: null, reason });
@@ -73,6 +77,13 @@ function readRows(text: string, faults: CsvFault[]): CsvRow[] {
     });
   }
   return rows;
+}
+
+/** Every line ended by LF, whatever mix of CRLF, LF and CR the file came with; quoted fields keep what they hold. */
+function withEvenLines(text: string): string {
+  return text
+    .replace(/^\uFEFF/, '')
+    .replace(/"[^"]*"|\r\n?/g, (piece) => (piece.startsWith('"') ? piece : '\n'));
 }
 
 function checkHeader(header: readonly string[], faults: CsvFault[]): void {
@@ -102,21 +113,21 @@ function checkHeader(header: readonly string[], faults: CsvFault[]): void {
 /** A field without the outer blanks, and without the mark that keeps a spreadsheet from reading it as a formula. */
 function plain(field: string): string {
   const text = field.trim();
-  return /^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+  return /^'+[=+\-@\t\r\n]/.test(text) ? text.slice(1) : text;
 }
 
 /** Fields that every row of a round must agree on. */
-const ROUND_FIELDS = ['date', 'condition', 'game', 'first', 'nerves', 'note'] as const;
+const ROUND_FIELDS = ['condition', 'game', 'first', 'nerves', 'note'] as const;
 
 function gather(rows: readonly CsvRow[], faults: CsvFault[]): FileRound[] {
   const rounds = new Map<string, { head: CsvRow; cells: Map<string, Cell> }>();
   for (const row of rows) {
-    const key = JSON.stringify([row.shooter, row.session, row.round]);
+    const key = JSON.stringify([row.shooter, row.date, row.session, row.round]);
     const round = rounds.get(key) ?? { head: row, cells: new Map<string, Cell>() };
     rounds.set(key, round);
     for (const field of ROUND_FIELDS) {
       if (row[field] !== round.head[field]) {
-        const reason = `Differs from row ${round.head.row}, which is the same session and round.`;
+        const reason = `Differs from row ${round.head.row}, which is the same day, session and round.`;
         faults.push({ row: row.row, column: field, reason });
       }
     }

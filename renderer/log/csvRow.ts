@@ -27,7 +27,7 @@ type Fields = Readonly<Record<Column, string>>;
 type Fault = (column: Column, reason: string) => void;
 
 const WHOLE = /^\d{1,6}$/;
-const DECIMAL = /^\d{1,2}(\.\d+)?$/;
+const DECIMAL = /^\d{1,2}(\.\d{1,3})?$/;
 const NAME_LENGTH = 200;
 const TEXT_LENGTH = 2000;
 

@@ -3,6 +3,10 @@ import Papa from 'papaparse';
 import type { Book, Round } from './book.ts';
 import { COLUMNS, type Column } from './csvColumns.ts';
 import { roundCells } from './roundCells.ts';
+import { roundNames } from './roundNames.ts';
+
+/** What a spreadsheet would run as a formula, and whatever already carries the mark against it. */
+const FORMULA = /^'*[=+\-@\t\r\n]/;
 
 /**
  * The records as a CSV file (RFC 4180, CRLF, UTF-8), one row for each round, spot and kind of shot. A field that a
@@ -12,14 +16,12 @@ import { roundCells } from './roundCells.ts';
  */
 export function writeCsv(book: Book, rounds: Iterable<Round>): string {
   const lines: string[][] = [];
-  for (const round of rounds) {
-    const shooter = book.shooters.get(round.shooter)?.name ?? round.shooter;
-    const session = book.sessions.get(round.session)?.label ?? round.session;
+  for (const { round, shooter, session, label } of roundNames(book, rounds)) {
     for (const { spot, shot, makes, attempts } of roundCells(round)) {
       const fields: Record<Column, string> = {
         date: round.date,
         session,
-        round: round.label,
+        round: label,
         condition: round.condition,
         game: round.game,
         spot,
@@ -34,5 +36,5 @@ export function writeCsv(book: Book, rounds: Iterable<Round>): string {
       lines.push(COLUMNS.map((column) => fields[column]));
     }
   }
-  return `${Papa.unparse({ fields: [...COLUMNS], data: lines }, { newline: '\r\n', escapeFormulae: true })}\r\n`;
+  return `${Papa.unparse({ fields: [...COLUMNS], data: lines }, { newline: '\r\n', escapeFormulae: FORMULA })}\r\n`;
 }

@@ -17,5 +17,5 @@ export interface Stamp {
 
 /** Facts as events of version 1. */
 export function stamp(facts: readonly Fact[], { at, zone, device, newId }: Stamp): LogEvent[] {
-  return facts.map((fact) => ({ id: newId<'event'>(), at, zone, device, v: 1, ...fact }) as LogEvent);
+  return facts.map((fact) => ({ id: newId<'event'>(), at, zone, device, v: 1, ...fact }));
 }

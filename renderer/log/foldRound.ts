@@ -62,9 +62,15 @@ export function startRound(draft: Draft, event: EventOf<'RoundStarted'>): void {
 
 export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void {
   const { round, shooter, date, session, label, condition, game, cells, first, nerves, note } = event.body;
-  const id = `file ${shooter} ${session}`;
+  const before = draft.book.rounds.get(round);
+  // Told anew it is a correction; a round shot in the app is never overwritten by a file.
+  if (before && !before.imported) {
+    draft.skip();
+    return;
+  }
+  const id = `file ${shooter} ${date} ${session}`;
   const visit = draft.book.sessions.get(id) ?? { id, shooter, date, label: session, rounds: 0 };
-  draft.edit('sessions').set(id, { ...visit, rounds: visit.rounds + 1 });
+  draft.edit('sessions').set(id, before ? visit : { ...visit, rounds: visit.rounds + 1 });
   draft.edit('rounds').set(round, {
     ...FRESH,
     id: round,
@@ -72,7 +78,7 @@ export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void
     session: id,
     date,
     label,
-    startedAt: event.at,
+    startedAt: before?.startedAt ?? event.at,
     condition,
     game,
     stops: cells.map(({ spot, shot, attempts }) => ({ spot, shot, attempts })),

@@ -62,7 +62,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
         <Small place="files" words="Records in and out" />
       </nav>
       {shooter.demo ? (
-        <div className="notice">
+        <div className="notice row">
           <p>This is the invented season. Nothing here is real.</p>
           <button type="button" className="button" onClick={() => void removeDemoSeason(gym)}>
             Take the demo season away

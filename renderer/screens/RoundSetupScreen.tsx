@@ -72,7 +72,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
           being warm or tired cannot favour either.
         </p>
       ) : null}
-      <div className="columns">
+      <div className="columns packed">
         <section className="panel">
           <CardChoice cards={cards} value={card} onChoose={chooseCard} />
           <EntryChoice value={settings.entry} onChoose={(entry) => gym.set({ entry })} />
@@ -87,17 +87,17 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
             onChange={setWish}
           />
         ) : null}
-        {condition === 'pair' ? null : (
-          <section className="panel">
-            <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
-            {asked && nerves === null ? (
-              <p className="notice warn" role="alert">
-                Please tap a number first. Without it nobody can tell later whether pressure was felt.
-              </p>
-            ) : null}
-          </section>
-        )}
       </div>
+      {condition === 'pair' ? null : (
+        <section className="panel">
+          <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
+          {asked && nerves === null ? (
+            <p className="notice warn" role="alert">
+              Please tap a number first. Without it nobody can tell later whether pressure was felt.
+            </p>
+          ) : null}
+        </section>
+      )}
       <p className="quiet">
         Warm up with ten to fifteen shots that nobody counts.
         {pressured ? ' Sore, ill or badly slept? Leave the pressure for another day.' : ''} Stop when

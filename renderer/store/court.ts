@@ -188,15 +188,15 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     setVolume: (volume) => sound.setVolume(volume),
     enter: () => {
       const round = open();
-      if (store.getState().round === (round?.id ?? null) && store.getState().phase !== 'ready') return;
-      const setting = round?.pressure?.clock ?? null;
-      const left = round?.clockLeft ?? setting?.seconds ?? 0;
+      if (!round || (store.getState().round === round.id && store.getState().phase !== 'ready')) return;
+      const setting = round.pressure?.clock ?? null;
+      const left = round.clockLeft ?? setting?.seconds ?? 0;
       const clock = setting
         ? readyClock(setting.seconds, setting.kind === 'round' ? left : setting.seconds)
         : null;
       // Taken up again after the buzzer, only the ball that was in the air is still open.
       const over = setting?.kind === 'round' && left <= 0;
-      store.setState({ round: round?.id ?? null, phase: over ? 'buzzer' : 'ready', clock, liveAt: null });
+      store.setState({ round: round.id, phase: over ? 'buzzer' : 'ready', clock, liveAt: null });
     },
     leave: (why) => {
       const { phase, clock, round: id } = store.getState();

@@ -35,12 +35,7 @@ function Chance({ round }: { readonly round: Round }) {
   const { needed, left } = needOf(round);
   if (needed === 0 || needed > left)
     return <Figure words={needed === 0 ? 'you have won' : 'out of reach now'} value="–" />;
-  return (
-    <Figure
-      words="times in 100 you win from here"
-      value={String(inHundred(standingOf(game, round).chance))}
-    />
-  );
+  return <Figure words="wins in 100 from here" value={String(inHundred(standingOf(game, round).chance))} />;
 }
 
 export function Figure({ words, value }: { readonly words: string; readonly value: string }) {
