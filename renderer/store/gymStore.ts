@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 
 import { seedFromBytes } from '../basics/chance.ts';
-import { uuidV7, type DeviceId, type EventId, type Id, type NewId, type RandomBytes } from '../basics/ids.ts';
+import { uuidV7, type EventId, type Id, type NewId, type RandomBytes } from '../basics/ids.ts';
 import type { EpochMs } from '../basics/units.ts';
 import type { Moment } from '../log/begin.ts';
 import { EMPTY_BOOK, type Book } from '../log/book.ts';
@@ -49,6 +49,8 @@ export interface Gym {
   /** The same for events that carry their own stamp: the invented season. */
   append(events: readonly LogEvent[]): Promise<boolean>;
   open(takeOver: boolean): Promise<void>;
+  /** The whole log as one SQLite file. @throws what the log throws */
+  exportFile(): Promise<Uint8Array<ArrayBuffer>>;
   moment(): Moment;
   newSeed(): number;
   onDurable(listener: Listener): () => void;
@@ -58,7 +60,7 @@ export interface Gym {
 
 export function createGym(world: World): Gym {
   const newId: NewId = <Kind extends string>(): Id<Kind> => uuidV7<Kind>(world.at(), world.random());
-  const settings = readSettings(world.shelf, () => newId<'device'>() as DeviceId);
+  const settings = readSettings(world.shelf, () => newId<'device'>());
   const store = createStore<GymState>(() => ({
     log: { is: 'opening' },
     book: EMPTY_BOOK,
@@ -124,6 +126,7 @@ export function createGym(world: World): Gym {
         });
       }
     },
+    exportFile: () => world.log.exportFile(),
     moment: () => ({ at: world.at(), zone: world.zone(), newId }),
     newSeed: () => seedFromBytes(world.random()),
     onDurable: (listener) => {
