@@ -28,9 +28,8 @@ async function readWhole(page: Page): Promise<Mark[]> {
   const file = Buffer.from(await page.evaluate(() => window.harness.file()), 'base64');
   const db = openCopy(sqlite, file);
   expect(db.selectValue('PRAGMA integrity_check')).toBe('ok');
-  const marks = db
-    .selectValues('SELECT body FROM event ORDER BY seq')
-    .map((body) => JSON.parse(String(body)) as Mark);
+  const bodies = 'SELECT json_group_array(json(body) ORDER BY seq) FROM event';
+  const marks = JSON.parse(db.selectValue(bodies, undefined, sqlite.capi.SQLITE_TEXT) ?? '') as Mark[];
   db.close();
   expect(await page.evaluate(() => window.harness.marks())).toEqual(marks);
   return marks;

@@ -23,6 +23,8 @@ const WINDOWS = [
   String.raw`Microsoft\Edge\Application\msedge.exe`,
 ];
 
+const APT_GET = '/usr/bin/apt-get';
+
 /**
  * The Chromium to test with: the one that CHROMIUM_PATH names, else the system's Chromium, Chrome or Edge, else, as root
  * on Debian, a fresh installation.
@@ -54,10 +56,10 @@ function places(): string[] {
 }
 
 function installOnDebian(): string | null {
-  if (!existsSync('/etc/debian_version') || process.getuid?.() !== 0) return null;
+  if (!existsSync('/etc/debian_version') || !existsSync(APT_GET) || process.getuid?.() !== 0) return null;
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  execFileSync('apt-get', ['update'], { stdio: 'inherit', env });
-  execFileSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], {
+  execFileSync(APT_GET, ['update'], { stdio: 'inherit', env });
+  execFileSync(APT_GET, ['install', '-y', '--no-install-recommends', 'chromium'], {
     stdio: 'inherit',
     env,
   });
