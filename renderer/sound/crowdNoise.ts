@@ -38,7 +38,8 @@ export function crowdNoise(context: BaseAudioContext, out: AudioNode, bank: Clip
   const here = () => visit % 2 === 1;
 
   function layer(): Standing {
-    const gain = new GainNode(context, { gain: 0 });
+    const gain = context.createGain();
+    gain.gain.value = 0;
     gain.connect(out);
     return { gain, source: null };
   }
@@ -60,12 +61,11 @@ export function crowdNoise(context: BaseAudioContext, out: AudioNode, bank: Clip
     const loop = loopOf(LOOPS[name]);
     const standing = layers[name];
     standing.source?.stop();
-    const source = new AudioBufferSourceNode(context, {
-      buffer: clip.buffer,
-      loop: true,
-      loopStart: loop?.start ?? 0,
-      loopEnd: loop?.end ?? clip.buffer.duration,
-    });
+    const source = context.createBufferSource();
+    source.buffer = clip.buffer;
+    source.loop = true;
+    source.loopStart = loop?.start ?? 0;
+    source.loopEnd = loop?.end ?? clip.buffer.duration;
     source.connect(standing.gain);
     source.addEventListener('ended', () => source.disconnect());
     source.start(context.currentTime, loop?.start ?? 0);

@@ -34,6 +34,7 @@ const NOTHING: Planned = { cancel: () => {} };
  */
 export function createGymSound(place: Place = BROWSER): Gym {
   const clock = timeline(() => place.steady());
+  const begun = { steady: place.steady(), calendar: place.calendar() };
   const listeners = new Set<(state: State) => void>();
   let state: State = 'locked';
   let volume = QUIET;
@@ -53,8 +54,9 @@ export function createGymSound(place: Place = BROWSER): Gym {
     if (!audible && speaker && sounding()) {
       const { context } = speaker;
       clock.follow(() => context.currentTime);
-      stalled = stallWatch();
     } else if (audible && !sounding()) clock.follow(() => place.steady());
+    stalled = stallWatch();
+    lookedAt = speaker?.context.currentTime ?? 0;
     for (const changed of listeners) changed(next);
     return state;
   }
@@ -130,7 +132,6 @@ export function createGymSound(place: Place = BROWSER): Gym {
     lookedAt = currentTime;
   }
 
-  const begun = { steady: place.steady(), calendar: place.calendar() };
   place.every(LOOK_EVERY, look);
   place.whenIdle(() => void fetchSpeaker().catch(() => {}));
   place.onWake(() => {

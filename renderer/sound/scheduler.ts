@@ -28,8 +28,10 @@ export function scheduler(
   function start(cue: Cue, clip: Clip, playing: Set<() => void>): void {
     const at = cue.at - clip.onset;
     if (at < soonest(context) - tolerance) return;
-    const level = new GainNode(context, { gain: cue.gain });
-    const source = new AudioBufferSourceNode(context, { buffer: clip.buffer });
+    const level = context.createGain();
+    level.gain.value = cue.gain;
+    const source = context.createBufferSource();
+    source.buffer = clip.buffer;
     source.connect(level).connect(out);
     source.start(Math.max(0, at));
     const stop = () => {

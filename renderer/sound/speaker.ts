@@ -43,7 +43,7 @@ export function openSpeaker(volume: number): Speaker | null {
     fetch: fetchBytes,
     decode: (bytes) => context.decodeAudioData(bytes),
   });
-  const crowdLevel = new GainNode(context);
+  const crowdLevel = context.createGain();
   crowdLevel.connect(master);
   const cues = scheduler(context, master, bank);
   const drawn = shownClock();
