@@ -1,6 +1,6 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { mersenne } from 'pure-rand/generator/mersenne';
 
 /** Chance as an argument: the same seed gives the same stream on every machine. */
 export interface Rng {
@@ -16,9 +16,14 @@ export interface Rng {
   bytes(): Uint8Array;
 }
 
-/** A seeded stream (xoroshiro128+). @param seed any 32-bit whole number; stored with what it decided */
+/**
+ * A seeded stream (Mersenne Twister). Its first draw already depends on the whole seed, so a coin tossed with one draw is
+ * fair over any run of seeds, next to each other or not.
+ *
+ * @param seed any 32-bit whole number; stored with what it decided
+ */
 export function rngFromSeed(seed: number): Rng {
-  const generator = xoroshiro128plus(seed);
+  const generator = mersenne(seed);
   const next = (): number => uniformFloat64(generator);
   return {
     next,

@@ -27,7 +27,10 @@ export type NewId = <Kind extends string>() => Id<Kind>;
  * @param random sixteen random bytes; the version and variant bits in them are overwritten
  */
 export function uuidV7<Kind extends string>(at: EpochMs, random: Uint8Array): Id<Kind> {
-  return v7({ msecs: at, random });
+  const [b6 = 0, b7 = 0, b8 = 0, b9 = 0] = random.slice(6);
+  // Left alone, the library keeps one of these bits at 0 for a counter that we do not count.
+  const seq = ((b6 << 24) | (b7 << 16) | (b8 << 8) | b9) >>> 0;
+  return v7({ msecs: at, random, seq });
 }
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
