@@ -43,7 +43,8 @@ const SPOT_NODES = 9;
 /**
  * What one shooter may do on a card in the next round: from the shooter's own lately faded record where there is
  * one, wide where there is none. Not knowing the shooter, a good or a bad day, and under pressure the day's own
- * answer to it are all in the spread (lately.ts).
+ * answer to it are all in the spread (lately.ts). The round is taken to fall on a new day: how today has gone so far
+ * is not used.
  *
  * @param rounds the shooter's rounds so far, both conditions, in any order
  * @param stops the card, with at least one attempt

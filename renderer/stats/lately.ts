@@ -20,7 +20,7 @@ import { logit } from './special.ts';
 /** Standard deviation of the pressure shift between shooters, log-odds: about 9 points at a 50 % make rate. */
 const PRESSURE_SD = 0.35;
 /** Values of τ that are weighed against each other. */
-const DAY_SDS = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65];
+const DAY_SDS = Array.from({ length: 9 }, (_, step) => 0.03 + 0.07 * step);
 /** Evidence fades by half in this many days, our own choice: a skill that moves 0.08 a week is then tracked. */
 const HALF_LIFE = 30;
 /** Older days than this many half-lives are left out: they would count for less than 1 in 60. */
@@ -82,7 +82,7 @@ function layOut(days: readonly DayTally[], asked: readonly Place[]): Shots {
   const places = [...asked];
   const index = new Map(asked.map(({ spot, shot }, i) => [cellKey(spot, shot), i]));
   const latest = days.at(-1)?.date;
-  const shotDays: DayShots[] = [];
+  const shotDays: (DayShots & { touched: number[] })[] = [];
   for (const { date, cells } of days) {
     const age = latest === undefined ? 0 : daysBetween(date, latest);
     if (age > OLDEST) continue;
@@ -92,8 +92,13 @@ function layOut(days: readonly DayTally[], asked: readonly Place[]): Shots {
       index.set(key, place);
       return { place, x: condition === 'pressured' ? 1 : 0, makes, attempts };
     });
-    shotDays.push({ weight: 2 ** (-age / HALF_LIFE), rows });
+    shotDays.push({
+      weight: 2 ** (-age / HALF_LIFE),
+      rows,
+      touched: [...new Set(rows.map((row) => row.place))],
+    });
   }
+  for (const day of shotDays) day.touched.push(places.length);
   return { days: shotDays, ...priorOf(places) };
 }
 

@@ -8,11 +8,16 @@ export const DAY_PRESSURE_SD = 0.15;
 /** Scale of the half-normal prior of τ, log-odds: make rates vary by 0.2 to 0.3 from day to day. */
 const DAY_SD_SCALE = 0.25;
 
+/** Newton's method stops at moves this small, log-odds; they would change a make rate by 0.002 points. */
+const CLOSE_ENOUGH = 1e-4;
+
 /** A day's shots as numbers. */
 export interface DayShots {
   /** What the day counts for, 0 to 1. */
   readonly weight: number;
   readonly rows: readonly Row[];
+  /** Shared unknowns that the day's shots touch. */
+  readonly touched: readonly number[];
 }
 
 export interface Row {
@@ -49,7 +54,7 @@ export interface Fit {
 export function fit(shots: Shots, daySd: number, from?: State): Fit {
   let state = from ?? { shared: shots.priorMean, days: new Float64Array(2 * shots.days.length) };
   let here = newton(shots, daySd, state);
-  for (let round = 0; round < 50 && here.largest > 1e-5; round += 1) {
+  for (let round = 0; round < 50 && here.largest > CLOSE_ENOUGH; round += 1) {
     let share = 1;
     let next = moved(state, here.step, share);
     let there = newton(shots, daySd, next);
@@ -94,97 +99,104 @@ function newton(shots: Shots, daySd: number, state: State): NewtonStep {
   const { size } = shots.priorPrecision;
   const shift = size - 1;
   const precision: Matrix = { size, values: shots.priorPrecision.values.slice() };
+  const h = precision.values;
   const gradient = new Float64Array(size);
-  let objective = 0;
-  for (let i = 0; i < size; i += 1) {
-    let pull = 0;
-    for (let j = 0; j < size; j += 1) {
-      pull += at(precision.values, i * size + j) * (at(state.shared, j) - at(shots.priorMean, j));
-    }
-    gradient[i] = -pull;
-    objective -= (pull * (at(state.shared, i) - at(shots.priorMean, i))) / 2;
-  }
+  let objective = fromPrior(shots, state, gradient);
   const pB = 1 / daySd ** 2;
   const pC = 1 / DAY_PRESSURE_SD ** 2;
+  const onShift = at(state.shared, shift);
+  // Cross terms of b and of c with the shared unknowns, day by day.
+  const crossB = new Float64Array(size * shots.days.length);
+  const crossC = new Float64Array(size * shots.days.length);
   const blocks: Block[] = [];
   let dayDeterminants = 0;
-  for (const [d, day] of shots.days.entries()) {
+  for (const [d, { weight, rows, touched }] of shots.days.entries()) {
     const b = at(state.days, 2 * d);
     const c = at(state.days, 2 * d + 1);
     let dayObjective = -(pB * b * b + pC * c * c) / 2;
-    let [gB, gC] = [-pB * b, -pC * c];
-    let [bb, bc, cc] = [pB, 0, pC];
-    const touched = [...new Set(day.rows.map((row) => row.place)), shift];
-    const crossB = new Float64Array(size);
-    const crossC = new Float64Array(size);
-    for (const { place, x, makes, attempts } of day.rows) {
-      const eta = at(state.shared, place) + b + x * (at(state.shared, shift) + c);
+    let gB = -pB * b;
+    let gC = -pC * c;
+    let bb = pB;
+    let bc = 0;
+    const from = d * size;
+    for (const { place, x, makes, attempts } of rows) {
+      const eta = at(state.shared, place) + b + x * (onShift + c);
       const p = expit(eta);
       dayObjective += makes * eta - attempts * softplus(eta);
       const slope = makes - attempts * p;
       const w = attempts * p * (1 - p);
       gB += slope;
       bb += w;
-      addAt(crossB, place, w);
-      addAt(gradient, place, day.weight * slope);
-      addAt(precision.values, place * size + place, day.weight * w);
+      addAt(crossB, from + place, w);
+      addAt(gradient, place, weight * slope);
+      addAt(h, place * size + place, weight * w);
       if (x === 0) continue;
       gC += slope;
       bc += w;
-      cc += w;
-      addAt(crossC, place, w);
-      addAt(crossB, shift, w);
-      addAt(crossC, shift, w);
-      addAt(gradient, shift, day.weight * slope);
-      addAt(precision.values, shift * size + shift, day.weight * w);
-      addAt(precision.values, place * size + shift, day.weight * w);
-      addAt(precision.values, shift * size + place, day.weight * w);
+      addAt(crossC, from + place, w);
+      addAt(gradient, shift, weight * slope);
+      addAt(h, shift * size + shift, weight * w);
+      addAt(h, place * size + shift, weight * w);
+      addAt(h, shift * size + place, weight * w);
     }
+    // b meets the shift, and c meets c and the shift, in the pressured shots alone.
+    crossB[from + shift] = bc;
+    crossC[from + shift] = bc;
+    const cc = pC + bc;
     const determinant = bb * cc - bc * bc;
-    dayDeterminants += day.weight * Math.log(determinant / (pB * pC));
-    objective += day.weight * dayObjective;
-    const block = { touched, gB, gC, bb, bc, cc, determinant, crossB, crossC };
-    blocks.push(block);
-    const [toB, toC] = solveBlock(block, gB, gC);
+    dayDeterminants += weight * Math.log(determinant / (pB * pC));
+    objective += weight * dayObjective;
+    blocks.push({ gB, gC, bb, bc, cc, determinant });
     for (const i of touched) {
-      addAt(gradient, i, -day.weight * (at(crossB, i) * toB + at(crossC, i) * toC));
-      const [iB, iC] = solveBlock(block, at(crossB, i), at(crossC, i));
+      const iB = (cc * at(crossB, from + i) - bc * at(crossC, from + i)) / determinant;
+      const iC = (bb * at(crossC, from + i) - bc * at(crossB, from + i)) / determinant;
+      addAt(gradient, i, -weight * (iB * gB + iC * gC));
       for (const j of touched) {
-        addAt(precision.values, i * size + j, -day.weight * (iB * at(crossB, j) + iC * at(crossC, j)));
+        addAt(h, i * size + j, -weight * (iB * at(crossB, from + j) + iC * at(crossC, from + j)));
       }
     }
   }
   const lower = cholesky(precision);
   const shared = solveLower(lower, gradient);
   const days = new Float64Array(2 * blocks.length);
-  for (const [d, block] of blocks.entries()) {
-    let { gB, gC } = block;
-    for (const i of block.touched) {
-      gB -= at(block.crossB, i) * at(shared, i);
-      gC -= at(block.crossC, i) * at(shared, i);
+  let largest = shared.reduce((most, move) => Math.max(most, Math.abs(move)), 0);
+  for (const [d, { gB, gC, bb, bc, cc, determinant }] of blocks.entries()) {
+    let restB = gB;
+    let restC = gC;
+    for (const i of shots.days[d]?.touched ?? []) {
+      restB -= at(crossB, d * size + i) * at(shared, i);
+      restC -= at(crossC, d * size + i) * at(shared, i);
     }
-    days.set(solveBlock(block, gB, gC), 2 * d);
+    const moveB = (cc * restB - bc * restC) / determinant;
+    const moveC = (bb * restC - bc * restB) / determinant;
+    days[2 * d] = moveB;
+    days[2 * d + 1] = moveC;
+    largest = Math.max(largest, Math.abs(moveB), Math.abs(moveC));
   }
-  const largest = Math.max(...shared.map(Math.abs), ...days.map(Math.abs));
   return { objective, step: { shared, days }, largest, lower, dayDeterminants };
 }
 
+/** A day's own part: gradient and precision of its b and c. */
 interface Block {
-  /** Shared unknowns that the day's shots touch. */
-  readonly touched: readonly number[];
   readonly gB: number;
   readonly gC: number;
   readonly bb: number;
   readonly bc: number;
   readonly cc: number;
   readonly determinant: number;
-  readonly crossB: Float64Array;
-  readonly crossC: Float64Array;
 }
 
-/** The block's inverse times (b, c). */
-function solveBlock({ bb, bc, cc, determinant }: Block, b: number, c: number): [number, number] {
-  return [(cc * b - bc * c) / determinant, (bb * c - bc * b) / determinant];
+/** Sets the gradient of the shared unknowns' log prior. @returns the log prior, up to a constant */
+function fromPrior({ priorMean, priorPrecision }: Shots, { shared }: State, gradient: Float64Array): number {
+  const { size, values } = priorPrecision;
+  let logPrior = 0;
+  for (let i = 0; i < size; i += 1) {
+    let pull = 0;
+    for (let j = 0; j < size; j += 1) pull += at(values, i * size + j) * (at(shared, j) - at(priorMean, j));
+    gradient[i] = -pull;
+    logPrior -= (pull * (at(shared, i) - at(priorMean, i))) / 2;
+  }
+  return logPrior;
 }
 
 /** ln(1 + e^x) without overflow. */

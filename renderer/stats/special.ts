@@ -82,7 +82,7 @@ export function incompleteBeta(a: number, b: number, x: number): number {
 
 /**
  * The x with I_x(a, b) = p: a quantile of the Beta(a, b) distribution. Newton's method for ln I as a function of
- * logit x, which is concave, so that it cannot run away.
+ * logit x, which is concave, so that it comes down to the root from one side.
  *
  * @throws RangeError unless a and b are finite numbers above 0 and 0 ≤ p ≤ 1
  */
@@ -93,12 +93,19 @@ export function betaQuantile(a: number, b: number, p: number): number {
   if (p > 0.5) return 1 - betaQuantile(b, a, 1 - p);
   const wanted = Math.log(p);
   let u = Math.log(a / b);
-  for (let round = 0; round < 100; round += 1) {
+  let last = u;
+  for (let round = 0; round < 200; round += 1) {
     const x = expit(u);
     const below = incompleteBeta(a, b, x);
+    if (below === 0) {
+      // A step from above went so far down that nothing is left: half way back.
+      u = (u + last) / 2;
+      continue;
+    }
     const step = ((Math.log(below) - wanted) * below) / betaPower(a, b, x);
+    last = u;
     u -= step;
-    if (!(Math.abs(step) > 1e-15 * Math.max(1, Math.abs(u)))) break;
+    if (Math.abs(step) <= 1e-15 * Math.max(1, Math.abs(u))) break;
   }
   return expit(u);
 }
