@@ -40,7 +40,11 @@ export async function openBrowser(options: BrowserOptions = {}): Promise<Browser
     viewport: options.viewport ?? { width: 1180, height: 820 },
     hasTouch: options.hasTouch ?? false,
   });
-  context.once('close', () => void removeProfile(profile));
+  const close = context.close.bind(context);
+  context.close = async (reason) => {
+    await close(reason);
+    await removeProfile(profile);
+  };
   return context;
 }
 
