@@ -9,7 +9,6 @@ import { SpotForm } from './cards/SpotForm.tsx';
 import { SpotList } from './cards/SpotList.tsx';
 import { Page } from './parts/Page.tsx';
 import './styles/cards.css';
-import './styles/charts.css';
 
 type Doing =
   | { readonly is: 'looking' }

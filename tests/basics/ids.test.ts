@@ -14,7 +14,12 @@ function randomBehind(uuid: string): Uint8Array {
   // 12 bits of rand_a, then the first 20 of rand_b, as one 32-bit number.
   const seq = a * 2 ** 20 + b;
   return Uint8Array.from([
-    ...[0, 0, 0, 0, 0, 0],
+    0,
+    0,
+    0,
+    0,
+    0,
+    0,
     ...[24, 16, 8, 0].map((shift) => Math.floor(seq / 2 ** shift) & 0xff),
     at(10) & 3,
     ...bytes.slice(11),
