@@ -31,3 +31,12 @@ export function Glyph({ kind, x, y, size }: Props) {
     />
   );
 }
+
+/** A {@link Glyph} in a line of text; the word beside it says what it means. */
+export function GlyphIcon({ kind }: { readonly kind: GlyphKind }) {
+  return (
+    <svg className="glyph" viewBox="-10 -10 20 20" aria-hidden="true">
+      <Glyph kind={kind} x={0} y={0} size={8} />
+    </svg>
+  );
+}

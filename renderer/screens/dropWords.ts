@@ -1,4 +1,5 @@
 import type { Figures } from '../store/figures.ts';
+import { percent, pointsWords } from './numberWords.ts';
 
 /** How things stand, in words a tired shooter reads at a glance. */
 export interface DropWords {
@@ -34,12 +35,12 @@ export function dropWords(figures: Shown): DropWords {
   switch (reading.kind) {
     case 'drop':
       return {
-        headline: `You lose about ${inPoints(points)} under pressure, somewhere between ${floor(low)} and ${high}.`,
+        headline: `You lose about ${pointsWords(points)} under pressure, somewhere between ${floor(low)} and ${high}.`,
         more: sameMix(figures),
       };
     case 'gain':
       return {
-        headline: `You make more under pressure: about ${inPoints(-points)}, somewhere between ${floor(-high)} and ${-low}.`,
+        headline: `You make more under pressure: about ${pointsWords(-points)}, somewhere between ${floor(-high)} and ${-low}.`,
         more: sameMix(figures),
       };
     case 'same':
@@ -80,13 +81,13 @@ function tooEarly(figures: Shown): DropWords {
   }
   const both =
     evidence.sessions === 0
-      ? 'never both on one visit'
-      : `both on only ${evidence.sessions} ${evidence.sessions === 1 ? 'visit' : 'visits'}`;
+      ? 'never both in one session'
+      : `both in only ${evidence.sessions} ${evidence.sessions === 1 ? 'session' : 'sessions'}`;
   return {
     headline: 'Too early to say.',
     more: [
       `${rates}, but ${both}, and one good or bad day must not decide.`,
-      `${sessions} more ${sessions === 1 ? 'visit' : 'visits'} with both kinds of round, and there is an answer.`,
+      `${sessions} more ${sessions === 1 ? 'session' : 'sessions'} with both kinds of round, and there is an answer.`,
     ],
   };
 }
@@ -115,22 +116,13 @@ function sameMix({ relaxed, pressured, drop }: Shown): string[] {
   return ['This compares spot by spot, so that a different mix of shots does not count as pressure.'];
 }
 
-/** `46 %` */
-export function percent({ makes, attempts }: { readonly makes: number; readonly attempts: number }): string {
-  return attempts === 0 ? '–' : `${Math.round((100 * makes) / attempts)} %`;
-}
-
-function inPoints(points: number): string {
-  return points === 1 ? '1 point' : `${points} points`;
-}
-
 function floor(points: number): string {
   return points <= 0 ? 'just above 0' : String(points);
 }
 
 /** `from 2 points better to 9 points worse under pressure` */
 function fromTo(low: number, high: number): string {
-  if (low >= 0) return `from ${low} to ${inPoints(high)} worse under pressure`;
-  if (high <= 0) return `from ${-high} to ${inPoints(-low)} better under pressure`;
-  return `from ${inPoints(-low)} better to ${inPoints(high)} worse under pressure`;
+  if (low >= 0) return `from ${low} to ${pointsWords(high)} worse under pressure`;
+  if (high <= 0) return `from ${-high} to ${pointsWords(-low)} better under pressure`;
+  return `from ${pointsWords(-low)} better to ${pointsWords(high)} worse under pressure`;
 }

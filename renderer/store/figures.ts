@@ -16,7 +16,7 @@ export interface SpotFigures extends Summary {
   readonly kinds: readonly (Summary & Pick<CellPair, 'shot'>)[];
 }
 
-/** One visit, or one week. */
+/** One session, or one week. */
 export interface Stretch extends Summary {
   /** The session's id, or the week as ISO 8601 names it. */
   readonly key: string;

@@ -1,6 +1,7 @@
-import { Glyph } from '../../charts/Glyph.tsx';
+import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { Figures } from '../../store/figures.ts';
-import { dropWords, percent, SPAN_WORDS } from '../dropWords.ts';
+import { dropWords, SPAN_WORDS } from '../dropWords.ts';
+import { countWords, percent, rateSpan } from '../numberWords.ts';
 
 /** How the shooter stands: the two figures, the plain sentence, and what its span means. */
 export function DropSentence({ figures }: { readonly figures: Figures }) {
@@ -27,20 +28,21 @@ interface BigRateProps {
 }
 
 function BigRate({ condition, figures }: BigRateProps) {
-  const { makes, attempts, rate } = figures[condition];
+  const rated = figures[condition];
   return (
     <div className={`big-rate ${condition}`}>
       <dt>
-        <svg className="glyph" viewBox="-10 -10 20 20" aria-hidden="true">
-          <Glyph kind={condition} x={0} y={0} size={8} />
-        </svg>{' '}
-        {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
+        <GlyphIcon kind={condition} /> {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
       </dt>
-      <dd className="figure">{percent({ makes, attempts })}</dd>
+      <dd className="figure">{percent(rated)}</dd>
       <dd className="quiet">
-        {rate
-          ? `${makes} of ${attempts}, ${Math.round(100 * rate.low)} to ${Math.round(100 * rate.high)} %`
-          : 'no shots yet'}
+        {rated.rate ? (
+          <>
+            <span>{countWords(rated)}</span> · <span>{rateSpan(rated)}</span>
+          </>
+        ) : (
+          'no shots yet'
+        )}
       </dd>
     </div>
   );
