@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 
+import { parseIsoDate } from '../basics/days.ts';
 import { INGREDIENTS } from '../pressure/ingredients.ts';
 import { MOST_ATTEMPTS, MOST_STOPS } from '../court/cards.ts';
 import { RULE_SETS } from '../court/ruleSets.ts';
@@ -15,7 +16,10 @@ const name = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const text = v.pipe(v.string(), v.maxLength(2000));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const rating = v.pipe(v.number(), v.minValue(0), v.maxValue(10));
-const date = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/));
+const date = v.pipe(
+  v.string(),
+  v.check((day) => parseIsoDate(day) !== null, 'no calendar day'),
+);
 const seed = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(0xffffffff));
 
 export const HANDS = ['right', 'left'] as const;

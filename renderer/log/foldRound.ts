@@ -31,12 +31,12 @@ const FRESH = {
 
 export function startRound(draft: Draft, event: EventOf<'RoundStarted'>): void {
   const { round, session, shooter, condition, card, entry, first, nerves, pair, pressure } = event.body;
+  const { open, rounds } = draft.book;
   const visit = draft.book.sessions.get(session);
-  if (!visit) {
+  if (!visit || open?.id === round || rounds.has(round)) {
     draft.skip();
     return;
   }
-  const { open } = draft.book;
   if (open) draft.edit('rounds').set(open.id, open);
   draft.edit('sessions').set(session, { ...visit, rounds: visit.rounds + 1 });
   draft.setOpen({
@@ -108,14 +108,14 @@ export function foldRound(draft: Draft, event: RoundEvent): void {
   const { open, rounds } = draft.book;
   const isOpen = open?.id === event.body.round;
   const round = isOpen ? open : rounds.get(event.body.round);
-  const next = round && changed(round, event);
+  // A round goes back on court only where no other is being played.
+  const noRoom = event.type === 'RoundReopened' && open !== null;
+  const next = round && !noRoom && changed(round, event);
   if (!next) {
     draft.skip();
     return;
   }
-  // A round goes back on court only where no other is being played.
-  const onCourt = next.state !== 'ended' && (isOpen || (event.type === 'RoundReopened' && open === null));
-  if (onCourt) {
+  if (next.state !== 'ended' && (isOpen || event.type === 'RoundReopened')) {
     if (!isOpen) draft.edit('rounds').delete(next.id);
     draft.setOpen(next);
     return;
@@ -142,6 +142,7 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'TurnExpired':
       return withEntry(round, { kind: 'expired', id: event.id, at: event.at, stop: event.body.stop }, 1);
     case 'EntryRetracted': {
+      if (round.imported) return null;
       const entries = round.entries.filter((entry) => entry.id !== event.body.entry);
       return entries.length < round.entries.length ? { ...round, entries } : null;
     }
@@ -150,9 +151,13 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundResumed':
       return round.state === 'ended' ? null : { ...round, state: 'playing' };
     case 'RoundEnded':
+      // The first ending stands: the last shot and the buzzer can come together.
+      if (round.state === 'ended') return null;
       return { ...round, state: 'ended', ending: event.body.why, clockLeft: event.body.clockLeft };
     case 'RoundReopened':
-      return { ...round, state: 'paused', ending: null };
+      // The verdict is open again, so whatever was settled on it is not.
+      if (round.state !== 'ended' || round.imported) return null;
+      return { ...round, state: 'paused', ending: null, settled: false };
     case 'AfterRated': {
       const { nerves, effort, note } = event.body;
       return { ...round, nervesAfter: nerves, effort, note };

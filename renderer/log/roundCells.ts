@@ -43,16 +43,21 @@ export function roundTally(round: Pick<Round, 'entries'>): Tally {
 
 /** Makes of attempts by spot and kind of shot, in card order; stops without an attempt are left out. */
 export function roundCells(round: Pick<Round, 'entries' | 'stops'>): Cell[] {
-  const cells = new Map<string, { -readonly [K in keyof Cell]: Cell[K] }>();
-  for (const { spot, shot } of round.stops) {
-    cells.set(`${spot}\n${shot}`, { spot, shot, makes: 0, attempts: 0 });
-  }
+  const makes = round.stops.map(() => 0);
+  const attempts = round.stops.map(() => 0);
   for (const entry of round.entries) {
-    const { spot, shot } = stopAt(round, entry.stop);
-    const cell = present(cells.get(`${spot}\n${shot}`), 'the cell of a stop');
     const tally = entryTally(entry);
-    cell.makes += tally.makes;
-    cell.attempts += tally.attempts;
+    makes[entry.stop] = (makes[entry.stop] ?? 0) + tally.makes;
+    attempts[entry.stop] = (attempts[entry.stop] ?? 0) + tally.attempts;
+  }
+  // A card may come back to a spot: its stops are one cell.
+  const cells = new Map<string, { -readonly [K in keyof Cell]: Cell[K] }>();
+  for (const [at, { spot, shot }] of round.stops.entries()) {
+    const key = `${spot}\n${shot}`;
+    const cell = cells.get(key) ?? { spot, shot, makes: 0, attempts: 0 };
+    cell.makes += makes[at] ?? 0;
+    cell.attempts += attempts[at] ?? 0;
+    cells.set(key, cell);
   }
   return [...cells.values()].filter((cell) => cell.attempts > 0);
 }

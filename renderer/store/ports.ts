@@ -5,7 +5,10 @@ import type { LogEvent, StoredEvent } from '../log/envelope.ts';
 export interface EventLog {
   /** Opens the log and reads it whole. `takeOver`: take it from a window that holds it. */
   open(takeOver: boolean): Promise<readonly StoredEvent[]>;
-  /** Resolves once all of the events are durable; none of them is where it rejects. */
+  /**
+   * Resolves once all of the events are durable. Where it rejects for want of room none of them is; where the log broke
+   * or was taken over in the middle, only the next `open` can tell.
+   */
   append(events: readonly LogEvent[]): Promise<void>;
   /** The whole database as one SQLite file. */
   exportFile(): Promise<Uint8Array<ArrayBuffer>>;
