@@ -11,7 +11,7 @@ import { Page } from './parts/Page.tsx';
 
 /** The court: the round being played. When it is over, the verdict takes its place. */
 export function CourtScreen() {
-  const { court, gym } = useDoors();
+  const { court } = useDoors();
   const open = useGym((state) => state.ahead.open);
   const id = useStore(court.store, (state) => state.round);
 
@@ -23,9 +23,11 @@ export function CourtScreen() {
     const round = roundById(book, id);
     return round !== null && round.state === 'ended';
   });
+  // Where a new round has been started, the one before it is no longer on court.
+  const toVerdict = over && !open;
   useEffect(() => {
-    if (over && id !== null) window.location.replace(writeAddress('after', id));
-  }, [over, id, gym]);
+    if (toVerdict && id !== null) window.location.replace(writeAddress('after', id));
+  }, [toVerdict, id]);
 
   if (!open) {
     return over ? null : (
