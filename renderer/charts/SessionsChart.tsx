@@ -55,7 +55,7 @@ export function SessionsChart({ label, marks, each, dayWords }: Props) {
   const apart = APART[each];
   // The newest is what one came to see.
   useLayoutEffect(() => {
-    if (box.current) box.current.scrollLeft = frame.width;
+    box.current?.scrollTo({ left: frame.width });
   }, [box, frame.width]);
   return (
     <div className="chart over-time">
