@@ -14,6 +14,7 @@ import { SHOT_KINDS } from '../court/spots.ts';
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
 const name = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const text = v.pipe(v.string(), v.maxLength(2000));
+const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const rating = v.pipe(v.number(), v.minValue(0), v.maxValue(10));
 const date = v.pipe(
@@ -52,7 +53,7 @@ const pressure = v.object({
   stake: v.nullable(text),
   mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
   clock: v.nullable(
-    v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(v.number(), v.minValue(1)) }),
+    v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(finite, v.minValue(1)) }),
   ),
   crowd: v.boolean(),
   showChance: v.boolean(),
@@ -76,7 +77,7 @@ export const BODIES = {
   ShooterAdded: v.object({ shooter: id, ...shooterFields, demo: v.boolean() }),
   ShooterChanged: v.object({ shooter: id, ...shooterFields }),
   ShooterRemoved: v.object({ shooter: id }),
-  OwnSpotPlaced: v.object({ spot: name, x: v.number(), y: v.number() }),
+  OwnSpotPlaced: v.object({ spot: name, x: finite, y: finite }),
   CardMade: v.object({ card: id, name, stops }),
   CardRemoved: v.object({ card: id }),
   SessionStarted: v.object({ session: id, shooter: id, date }),
@@ -120,10 +121,10 @@ export const BODIES = {
   RoundPaused: v.object({
     round: id,
     why: v.picklist(['asked', 'hidden']),
-    clockLeft: v.nullable(v.number()),
+    clockLeft: v.nullable(finite),
   }),
   RoundResumed: v.object({ round: id }),
-  RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS), clockLeft: v.nullable(v.number()) }),
+  RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS), clockLeft: v.nullable(finite) }),
   /** The last entry of an ended round was taken back, so the round goes on. */
   RoundReopened: v.object({ round: id }),
   AfterRated: v.object({ round: id, nerves: v.nullable(rating), effort: v.nullable(rating), note: text }),

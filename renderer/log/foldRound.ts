@@ -64,7 +64,7 @@ export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void
   const { round, shooter, date, session, label, condition, game, cells, first, nerves, note } = event.body;
   const before = draft.book.rounds.get(round);
   // Told anew it is a correction; a round shot in the app is never overwritten by a file.
-  if (before && !before.imported) {
+  if (draft.book.open?.id === round || (before && !before.imported)) {
     draft.skip();
     return;
   }

@@ -23,7 +23,7 @@ export interface GymState {
   readonly ahead: Book;
   /** Events on their way. */
   readonly pending: ReadonlySet<EventId>;
-  /** The last write that failed; the screen says what to do. */
+  /** The last write that failed, until someone has seen it; the screen says what to do. */
   readonly trouble: Error | null;
   readonly settings: Settings;
 }
@@ -101,7 +101,7 @@ export function createGym(world: World): Gym {
     settle(events, ({ book, ahead }) => {
       const after = foldAll(book, events);
       // With nothing else on the way, what lies ahead is the book itself.
-      return { book: after, ahead: underway.length === 0 ? after : ahead, trouble: null };
+      return { book: after, ahead: underway.length === 0 ? after : ahead };
     });
     for (const listener of listeners) listener(before, store.getState().book, events);
     return true;
