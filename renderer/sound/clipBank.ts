@@ -1,10 +1,11 @@
 import type { Seconds } from '../basics/units.ts';
-import { filesOf, type ClipFile, type ClipName } from './clips.ts';
+import { filesOf, loopOf, type ClipName } from './clips.ts';
+import { onsetOf } from './onset.ts';
 
 /** A clip, ready to sound. */
 export interface Clip {
   readonly buffer: AudioBuffer;
-  /** How long after its start it is heard. */
+  /** How long after its start it is heard; a loop counts as heard at once. */
   readonly onset: Seconds;
 }
 
@@ -32,10 +33,9 @@ export function clipBank(from: ClipSource): ClipBank {
   const coming = new Map<ClipName, Promise<Clip | null>>();
 
   async function fetchClip(name: ClipName): Promise<Clip | null> {
-    const clip = await firstPlayable(
-      filesOf(name, (extension) => from.plays(extension)),
-      from,
-    );
+    const paths = filesOf(name, (extension) => from.plays(extension));
+    const buffer = await firstPlayable(paths, from);
+    const clip = buffer && { buffer, onset: loopOf(name) ? 0 : onsetOf(buffer) };
     if (clip) ready.set(name, clip);
     coming.delete(name);
     return clip;
@@ -54,12 +54,12 @@ export function clipBank(from: ClipSource): ClipBank {
 }
 
 /** Browsers err about what they play, so each file is tried in turn. */
-async function firstPlayable(files: readonly ClipFile[], from: ClipSource): Promise<Clip | null> {
-  for (const { path, onset } of files) {
+async function firstPlayable(paths: readonly string[], from: ClipSource): Promise<AudioBuffer | null> {
+  for (const path of paths) {
     try {
       // One after the other: the second is needed only where the first fails.
       // oxlint-disable-next-line no-await-in-loop
-      return { buffer: await from.decode(await from.fetch(path)), onset };
+      return await from.decode(await from.fetch(path));
     } catch {
       // The next file may do; where none does, the caller gets null.
     }

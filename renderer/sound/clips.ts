@@ -4,14 +4,6 @@ import type { Seconds } from '../basics/units.ts';
 /** A sound of the gym; `assets/sound/make-sounds.mjs` makes them all. */
 export type ClipName = keyof typeof book.clips;
 
-/** One encoding of a clip. */
-export interface ClipFile {
-  /** Below the folder of the page. */
-  readonly path: string;
-  /** How long after its start it is heard, as measured after decoding. */
-  readonly onset: Seconds;
-}
-
 export interface Loop {
   readonly start: Seconds;
   readonly end: Seconds;
@@ -56,13 +48,11 @@ export function loopOf(name: ClipName): Loop | null {
 }
 
 /**
- * The encodings of a clip, the best first.
+ * Where the encodings of a clip lie, below the folder of the page; the best first.
  *
  * @param plays whether the browser says that it plays files of an extension; it may be wrong, so all stay in the list
  */
-export function filesOf(name: ClipName, plays: (extension: string) => boolean): ClipFile[] {
-  const rank = ({ path }: ClipFile) => (plays(path.slice(path.lastIndexOf('.') + 1)) ? 0 : 1);
-  return book.clips[name].files
-    .map(({ path, onset }) => ({ path, onset }))
-    .toSorted((one, other) => rank(one) - rank(other));
+export function filesOf(name: ClipName, plays: (extension: string) => boolean): string[] {
+  const rank = (path: string) => (plays(path.slice(path.lastIndexOf('.') + 1)) ? 0 : 1);
+  return book.clips[name].files.map(({ path }) => path).toSorted((one, other) => rank(one) - rank(other));
 }

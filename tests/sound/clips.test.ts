@@ -10,6 +10,7 @@ import {
   loopOf,
   SIGNALS,
 } from '../../renderer/sound/clips.ts';
+import { onsetOf, type Samples } from '../../renderer/sound/onset.ts';
 
 describe('the clips', () => {
   test('are known by name', () => {
@@ -35,8 +36,7 @@ describe('the clips', () => {
   });
 
   test('come in the format the browser plays first, and in the other after it', () => {
-    const paths = (plays: string) =>
-      filesOf('go', (extension) => extension === plays).map(({ path }) => path);
+    const paths = (plays: string) => filesOf('go', (extension) => extension === plays);
     expect(paths('webm')).toEqual(['sound/go.webm', 'sound/go.m4a']);
     expect(paths('m4a')).toEqual(['sound/go.m4a', 'sound/go.webm']);
     expect(paths('flac')).toHaveLength(2);
@@ -47,9 +47,46 @@ describe('the clips', () => {
   });
 });
 
+function soundOf(channels: readonly (readonly number[])[]): Samples {
+  return {
+    sampleRate: 8000,
+    numberOfChannels: channels.length,
+    getChannelData: (channel) => Float32Array.from(channels[channel] ?? []),
+  };
+}
+
+describe('a clip is heard', () => {
+  test('from where it first reaches a fiftieth of its peak', () => {
+    expect(onsetOf(soundOf([[0, 0.009, 0.0101, -0.5]]))).toBe(2 / 8000);
+    expect(onsetOf(soundOf([[0, 0.001, -0.011, 0.5]]))).toBe(2 / 8000);
+    expect(onsetOf(soundOf([[1, 0]]))).toBe(0);
+  });
+
+  test('on whichever channel is first, by the peak of the loudest', () => {
+    const quietFirst = [0.001, 0.001, 0.02, 0.02];
+    expect(onsetOf(soundOf([[0, 0, 0, 0.9], quietFirst]))).toBe(2 / 8000);
+    expect(onsetOf(soundOf([quietFirst, [0, 0, 0, 0.9]]))).toBe(2 / 8000);
+    expect(
+      onsetOf(
+        soundOf([
+          [0, 0.9],
+          [0, 0],
+        ]),
+      ),
+    ).toBe(1 / 8000);
+  });
+
+  test('at once where it is silent or empty', () => {
+    expect(onsetOf(soundOf([[0, 0]]))).toBe(0);
+    expect(onsetOf(soundOf([[]]))).toBe(0);
+  });
+});
+
 describe('the bank of clips', () => {
   const bytes = new ArrayBuffer(1);
-  const buffer = { duration: 1 } as AudioBuffer;
+  /** Silent for two of its four samples. */
+  const buffer = soundOf([[0, 0, 0.5, 0.1]]) as unknown as AudioBuffer;
+  const onset = 2 / 8000;
 
   function setUp(failing: (path: string) => boolean) {
     const fetched: string[] = [];
@@ -75,11 +112,14 @@ describe('the bank of clips', () => {
     expect(fetched).toEqual(['sound/go.webm']);
   });
 
-  test('takes the other format, with its own onset, where the browser was wrong', async () => {
-    const { bank } = setUp((path) => path.endsWith('.webm'));
-    const clip = await bank.load('count-2');
-    const other = filesOf('count-2', () => false).find(({ path }) => path.endsWith('.m4a'));
-    expect(clip).toEqual({ buffer, onset: other?.onset });
+  test('takes the other format where the browser was wrong, and listens when it is heard', async () => {
+    const { bank, fetched } = setUp((path) => path.endsWith('.webm'));
+    expect(await bank.load('count-2')).toEqual({ buffer, onset });
+    expect(fetched).toEqual(['sound/count-2.webm', 'sound/count-2.m4a']);
+  });
+
+  test('takes a loop as heard at once', async () => {
+    expect(await setUp(() => false).bank.load('crowd-bed')).toEqual({ buffer, onset: 0 });
   });
 
   test('says that there is no clip where none plays, and tries again later', async () => {
