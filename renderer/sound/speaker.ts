@@ -32,6 +32,7 @@ export interface Speaker {
  * @returns null where the browser has no audio
  */
 export function openSpeaker(volume: number): Speaker | null {
+  askToBeHeard();
   Howler.volume(volume);
   // Howler's types leave out that both are missing where there is no audio.
   const context = Howler.ctx as AudioContext | null;
@@ -74,6 +75,15 @@ export function openSpeaker(volume: number): Speaker | null {
       };
     },
   };
+}
+
+/**
+ * A tablet in silent mode mutes what a page calculates, unless the page says that it is there to be listened to
+ * (W3C, Audio Session; so far in Safari alone).
+ */
+function askToBeHeard(): void {
+  const { audioSession } = navigator as Navigator & { readonly audioSession?: { type: string } };
+  if (audioSession) audioSession.type = 'playback';
 }
 
 async function fetchBytes(path: string): Promise<ArrayBuffer> {

@@ -88,6 +88,15 @@ describe('a cue', () => {
   });
 });
 
+test('a tablet in silent mode is asked to let the gym be heard, before it opens its loudspeaker', async () => {
+  const page = await browser.newPage();
+  await page.addInitScript({ content: "navigator.audioSession = { type: 'auto' }" });
+  await page.goto(served.url);
+  expect(await page.evaluate('navigator.audioSession.type')).toBe('auto');
+  await page.evaluate(() => window.soundPage.unlock());
+  expect(await page.evaluate('navigator.audioSession.type')).toBe('playback');
+});
+
 describe('the clocks', () => {
   test('run with the system, and the one that is drawn is smooth and never goes back', async () => {
     const page = await unlockedPage();
