@@ -7,6 +7,7 @@ import { build, createBuilder } from 'vite';
 import { runDesktop } from './desktop.ts';
 import { fetchRuntime, findRuntime, hindrance } from './runtime.ts';
 import { addressOf, endOnInterrupt, serveForBrowser } from './serve.ts';
+import shellConfig from './vite.config.ts';
 
 /** How long Electron's runtime, about 120 MB, may take to arrive. In milliseconds. */
 const DOWNLOAD_LIMIT = 5 * 60_000;
@@ -23,8 +24,8 @@ try {
 
 async function start(): Promise<void> {
   console.log('Building Loud Gym. This takes a few seconds.');
-  await build({ configFile: join(root, 'renderer/vite.config.ts'), logLevel: 'warn' });
-  const shell = await createBuilder({ configFile: join(root, 'electron/vite.config.ts'), logLevel: 'warn' });
+  await build({ configFile: join(root, 'renderer/vite.config.ts'), logLevel: 'error' });
+  const shell = await createBuilder({ ...shellConfig, configFile: false, logLevel: 'error' });
   await shell.buildApp();
 
   const reason = await openDesktop();

@@ -43,7 +43,7 @@ afterEach(() => browser.close());
 describe('the built shell', () => {
   test('opens the page from its own files, under its own policy, and from nowhere else', async () => {
     const { page, foreign } = shell;
-    expect(await page.title()).toBe('Loud Gym');
+    expect(await page.title()).toMatch(/Loud Gym$/);
     await expect.poll(() => page.locator('#app').evaluate((app) => app.childElementCount)).toBeGreaterThan(0);
     await page.waitForLoadState('networkidle');
     expect(await page.evaluate(() => window.stopped)).toEqual([]);
@@ -51,16 +51,14 @@ describe('the built shell', () => {
     expect(foreign).toEqual([]);
   });
 
-  test('gives the page what the log needs: a secure place, private files, compiled code', async () => {
-    const facts = await shell.page.evaluate(async () => ({
-      secure: isSecureContext,
-      files: (await navigator.storage.getDirectory()).kind,
-      // The smallest module there is: the magic number and the version.
-      compiled:
-        (await WebAssembly.compile(new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0]))) instanceof
-        WebAssembly.Module,
-    }));
-    expect(facts).toEqual({ secure: true, files: 'directory', compiled: true });
+  test('gives the log what it needs: a secure place, compiled code in a worker, private files', async () => {
+    expect(await shell.page.evaluate(() => isSecureContext)).toBe(true);
+    const hasFile = (): Promise<boolean> =>
+      shell.page.evaluate(async () => {
+        const folder = await navigator.storage.getDirectory();
+        return !(await folder.keys().next()).done;
+      });
+    await expect.poll(hasFile, { timeout: 20_000 }).toBe(true);
   });
 
   test('knows the kind of every file in the build', async () => {
@@ -125,7 +123,7 @@ describe('a page gone wrong', () => {
       });
     });
     expect(ran).toBe('EvalError');
-    expect(await page.title()).toBe('Loud Gym');
+    expect(await page.title()).toMatch(/Loud Gym$/);
     expect(await page.evaluate(() => window.stopped)).toEqual(['script-src-elem inline', 'script-src eval']);
   });
 
