@@ -49,6 +49,11 @@ export function visitFor(
       .map((round) => roundTally(round).attempts);
     return { session: latest.session, first: shots.reduce((sum, n) => sum + n, 0), facts: [] };
   }
+  // A visit can be begun by the toss of a pair, before its first round.
+  const begun = [...book.sessions.values()].findLast(
+    (visit) => visit.shooter === shooter && visit.date === date && visit.rounds === 0,
+  );
+  if (begun) return { session: begun.id, first: 0, facts: [] };
   const session = newId<'session'>();
   return { session, first: 0, facts: [{ type: 'SessionStarted', body: { session, shooter, date } }] };
 }

@@ -1,24 +1,8 @@
 import Papa from 'papaparse';
 
-import type { IsoDate } from '../basics/units.ts';
-import type { Cell } from './book.ts';
 import { COLUMNS, CsvError, type Column, type CsvFault } from './csvColumns.ts';
+import { gatherRounds, type FileRound } from './csvRounds.ts';
 import { readRow, type CsvRow } from './csvRow.ts';
-import type { Condition } from './events.ts';
-
-/** A round as a record file tells it. */
-export interface FileRound {
-  readonly shooter: string;
-  readonly date: IsoDate;
-  readonly session: string;
-  readonly label: string;
-  readonly condition: Condition;
-  readonly game: string;
-  readonly first: number | null;
-  readonly nerves: number | null;
-  readonly note: string;
-  readonly cells: readonly Cell[];
-}
 
 /** More faults than this are only counted: the first ones are enough to mend a file by. */
 const MOST_FAULTS = 20;
@@ -32,7 +16,7 @@ const MOST_FAULTS = 20;
 export function readCsv(text: string): FileRound[] {
   const faults: CsvFault[] = [];
   const rows = readRows(text, faults);
-  const rounds = gather(rows, faults);
+  const rounds = gatherRounds(rows, faults);
   if (faults.length > 0) throw new CsvError(trimmed(faults));
   return rounds;
 }
@@ -114,42 +98,6 @@ function checkHeader(header: readonly string[], faults: CsvFault[]): void {
 function plain(field: string): string {
   const text = field.trim();
   return /^'+[=+\-@\t\r\n]/.test(text) ? text.slice(1) : text;
-}
-
-/** Fields that every row of a round must agree on. */
-const ROUND_FIELDS = ['condition', 'game', 'first', 'nerves', 'note'] as const;
-
-function gather(rows: readonly CsvRow[], faults: CsvFault[]): FileRound[] {
-  const rounds = new Map<string, { head: CsvRow; cells: Map<string, Cell> }>();
-  for (const row of rows) {
-    const key = JSON.stringify([row.shooter, row.date, row.session, row.round]);
-    const round = rounds.get(key) ?? { head: row, cells: new Map<string, Cell>() };
-    rounds.set(key, round);
-    for (const field of ROUND_FIELDS) {
-      if (row[field] !== round.head[field]) {
-        const reason = `Differs from row ${round.head.row}, which is the same day, session and round.`;
-        faults.push({ row: row.row, column: field, reason });
-      }
-    }
-    const cell = `${row.spot}\n${row.shot}`;
-    if (round.cells.has(cell)) {
-      const reason = `${row.spot}, ${row.shot} stands in this round twice. Add the rows up into one.`;
-      faults.push({ row: row.row, column: 'spot', reason });
-    }
-    round.cells.set(cell, { spot: row.spot, shot: row.shot, makes: row.makes, attempts: row.attempts });
-  }
-  return [...rounds.values()].map(({ head, cells }) => ({
-    shooter: head.shooter,
-    date: head.date,
-    session: head.session,
-    label: head.round,
-    condition: head.condition,
-    game: head.game,
-    first: head.first,
-    nerves: head.nerves,
-    note: head.note,
-    cells: [...cells.values()],
-  }));
 }
 
 function trimmed(faults: readonly CsvFault[]): CsvFault[] {

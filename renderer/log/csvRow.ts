@@ -29,7 +29,8 @@ type Fault = (column: Column, reason: string) => void;
 const WHOLE = /^\d{1,6}$/;
 const DECIMAL = /^\d{1,2}(\.\d{1,3})?$/;
 const NAME_LENGTH = 200;
-const TEXT_LENGTH = 2000;
+/** Most characters in a text of the shooter's own. */
+export const TEXT_LENGTH = 2000;
 
 /** Reads the fields of one row; every fault found goes to `fault`, and then the result is null. */
 export function readRow(row: number, fields: Fields, report: Fault): CsvRow | null {

@@ -1,7 +1,7 @@
 import type { NewId, RoundId, ShooterId } from '../basics/ids.ts';
 import type { RuleSet } from '../court/ruleSets.ts';
 import type { Book, Round, Shooter } from './book.ts';
-import type { FileRound } from './csvRead.ts';
+import type { FileRound } from './csvRounds.ts';
 import type { Body, Hand, Units } from './events.ts';
 import type { Fact } from './facts.ts';
 import { roundCells } from './roundCells.ts';

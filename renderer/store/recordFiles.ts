@@ -2,7 +2,7 @@ import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { Round } from '../log/book.ts';
 import { COLUMNS, CsvError, type CsvFault } from '../log/csvColumns.ts';
-import type { FileRound } from '../log/csvRead.ts';
+import type { FileRound } from '../log/csvRounds.ts';
 import { planImport, type Import, type Retold } from '../log/importRounds.ts';
 import type { Gym } from './gymStore.ts';
 import { shootersOf } from './shooterActions.ts';

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 
-import type { FileRound } from '../../log/csvRead.ts';
+import type { FileRound } from '../../log/csvRounds.ts';
 import type { Import, Retold } from '../../log/importRounds.ts';
 import { bringIn, planRecords } from '../../store/recordFiles.ts';
 import { useDoors, useGym } from '../gymContext.ts';
