@@ -15,7 +15,7 @@ export interface Shell {
   readonly options: BrowserWindowConstructorOptions;
   /** The kinds of the power save blockers that are held, by their numbers. */
   readonly held: ReadonlyMap<number, string>;
-  /** Every address outside the app that the page asked for; none was answered. */
+  /** Every address outside the app that was asked for, whether the shell let it or not. */
   readonly foreign: readonly string[];
 }
 

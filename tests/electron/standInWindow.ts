@@ -14,7 +14,7 @@ export interface World {
   readonly files: Map<string, FileHandler>;
   /** Who answers on a channel. */
   readonly channels: Map<string, Listener>;
-  /** Every address outside the app that the page asked for. */
+  /** Every address outside the app that was asked for, whether the shell let it or not. */
   readonly foreign: string[];
   /** Told when a window's page has been loaded. */
   readonly opened: (page: Page, options: BrowserWindowConstructorOptions) => void;
@@ -56,10 +56,11 @@ export class StandInWindow extends EventEmitter {
     const request = route.request();
     const url = toApp(request.url());
     const handler = this.#world.files.get(new URL(url).protocol.slice(0, -1));
-    if (!handler || !this.#mayGo(request, url)) {
-      this.#world.foreign.push(url);
-      return route.abort('aborted');
-    }
+    if (!handler) this.#world.foreign.push(url);
+    if (!this.#mayGo(request, url)) return route.abort('aborted');
+    // The rest of the world answers whoever gets that far: nothing but the shell keeps the page at home.
+    if (!handler)
+      return route.fulfill({ headers: { 'Access-Control-Allow-Origin': '*' }, body: 'Elsewhere' });
     const { method, headers } = { method: request.method(), headers: await request.allHeaders() };
     const response = await handler(new Request(url, { method, headers }));
     return route.fulfill({
