@@ -53,6 +53,21 @@ export function isSpot(name: string): name is Spot {
   return (SPOTS as readonly string[]).includes(name);
 }
 
+/** The standard spot meant by a name as people write it: `Left corner`, `left-corner`; null for a spot of one's own. */
+export function spotByName(name: string): Spot | null {
+  const wanted = nameKey(name);
+  return SPOTS.find((spot) => nameKey(spot) === wanted || nameKey(SPOT_WORDS[spot]) === wanted) ?? null;
+}
+
+/** Equal for names that a person takes for the same: case, hyphens and the width of blanks do not matter. */
+export function nameKey(name: string): string {
+  return name
+    .trim()
+    .toLowerCase()
+    .normalize('NFC')
+    .replace(/[\s-]+/g, ' ');
+}
+
 export function isShotKind(name: string): name is ShotKind {
   return (SHOT_KINDS as readonly string[]).includes(name);
 }

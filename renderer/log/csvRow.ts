@@ -1,6 +1,6 @@
 import { parseIsoDate } from '../basics/days.ts';
 import type { IsoDate } from '../basics/units.ts';
-import { isShotKind, SHOT_KINDS, type ShotKind, type SpotName } from '../court/spots.ts';
+import { isShotKind, SHOT_KINDS, spotByName, type ShotKind, type SpotName } from '../court/spots.ts';
 import type { Column } from './csvColumns.ts';
 import type { Condition } from './events.ts';
 
@@ -83,7 +83,8 @@ export function readRow(row: number, fields: Fields, report: Fault): CsvRow | nu
     round,
     condition: condition as Condition,
     game,
-    spot,
+    // `Left corner` is the left corner; whatever is no standard spot is one of the shooter's own.
+    spot: spotByName(spot) ?? spot,
     shot: shot as ShotKind,
     first,
     makes,

@@ -1,6 +1,6 @@
 import type { CardId } from '../basics/ids.ts';
 import { MOST_STOPS, type Stop } from '../court/cards.ts';
-import { isSpot, SPOTS, SPOT_WORDS, type CourtPoint, type SpotName } from '../court/spots.ts';
+import { isSpot, nameKey, SPOT_WORDS, spotByName, type CourtPoint, type SpotName } from '../court/spots.ts';
 import type { Book } from '../log/book.ts';
 import type { Gym } from './gymStore.ts';
 import { cardsOf } from './roundActions.ts';
@@ -27,7 +27,7 @@ export function stopsFault(stops: readonly Stop[]): string | null {
 export function spotNameFault(book: Book, name: string, moving: boolean): string | null {
   const wanted = name.trim();
   if (wanted === '') return 'Please give the spot a name.';
-  const standard = SPOTS.find((spot) => sameName(spot, wanted) || sameName(SPOT_WORDS[spot], wanted));
+  const standard = spotByName(wanted);
   if (standard) return `${SPOT_WORDS[standard]} is on every court already. Choose another name.`;
   const taken = [...book.ownSpots.keys()].find((spot) => sameName(spot, wanted));
   return taken !== undefined && !moving
@@ -63,13 +63,4 @@ export function unplacedSpots(book: Book): SpotName[] {
 
 function sameName(one: string, other: string): boolean {
   return nameKey(one) === nameKey(other);
-}
-
-/** `Left corner` and `left-corner` are one name. */
-function nameKey(name: string): string {
-  return name
-    .trim()
-    .toLocaleLowerCase('en')
-    .normalize('NFC')
-    .replace(/[\s-]+/g, ' ');
 }

@@ -77,9 +77,10 @@ export function createGym(world: World): Gym {
 
   function settle(events: readonly LogEvent[], change: (state: GymState) => Partial<GymState>): void {
     underway = underway.filter((batch) => batch !== events);
+    const settled = new Set(events.map((event) => event.id));
     store.setState((state) => ({
       ...change(state),
-      pending: new Set([...state.pending].filter((id) => !events.some((event) => event.id === id))),
+      pending: new Set([...state.pending].filter((id) => !settled.has(id))),
     }));
   }
 
@@ -91,6 +92,7 @@ export function createGym(world: World): Gym {
       pending: new Set([...state.pending, ...events.map((event) => event.id)]),
     }));
     try {
+      for (const event of events) mustBeReadable(event);
       await world.log.append(events);
     } catch (error) {
       const trouble = error instanceof Error ? error : new Error(String(error));
@@ -140,4 +142,13 @@ export function createGym(world: World): Gym {
     },
     dismissTrouble: () => store.setState({ trouble: null }),
   };
+}
+
+/** What could not be read again must never be written: it would close the whole log. @throws Error */
+function mustBeReadable(event: LogEvent): void {
+  try {
+    parseEvent(event);
+  } catch (error) {
+    throw new Error(`not written: ${String(error)}`, { cause: error });
+  }
 }

@@ -10,6 +10,7 @@ import {
   SHOT_KINDS,
   SHOT_WORDS,
   SPOTS,
+  spotByName,
   spotPoint,
   spotWords,
   type Spot,
@@ -98,6 +99,17 @@ describe('names', () => {
       expect(isSpot(other)).toBe(false);
       expect(isShotKind(other)).toBe(false);
     }
+  });
+  it.each([
+    ['left-corner', 'left-corner'],
+    ['  Left  Corner ', 'left-corner'],
+    ['top', 'top'],
+    ['Top of the key', 'top'],
+    ['Free-throw line', 'free-throw'],
+    ['corner', null],
+    ['', null],
+  ])('%j means %j', (name, spot) => {
+    expect(spotByName(name)).toBe(spot);
   });
   it('call a shooter’s own spot by its own name', () => {
     expect(spotWords('top')).toBe('Top of the key');

@@ -79,6 +79,15 @@ describe('a record file', () => {
       'Tobi',
     ]);
   });
+  it.each([
+    ['Left corner', 'left-corner'],
+    ['LEFT-CORNER', 'left-corner'],
+    ['Top of the key', 'top'],
+    ['free throw', 'free-throw'],
+    ['Short corner', 'Short corner'],
+  ])('may call a spot %j', (spot, is) => {
+    expect(readCsv(file(row({ spot })))[0]?.cells[0]?.spot).toBe(is);
+  });
   it('may say what belongs to the whole round in one of its rows, and a note in each', () => {
     const [round] = readCsv(
       file(
