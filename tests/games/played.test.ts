@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+
+import { debtsOf } from '../../renderer/games/ledger.ts';
+import { needOf, turnResults, verdictOf } from '../../renderer/games/played.ts';
+import type { Round } from '../../renderer/log/book.ts';
+import type { Ending } from '../../renderer/log/events.ts';
+import type { PressureSetup } from '../../renderer/pressure/ingredients.ts';
+import { onCourt, PRESSURE, started, tap, type Diary } from '../log/diary.ts';
+
+const pressure = { ...PRESSURE, ingredients: [...PRESSURE.ingredients] };
+const pressured = (change: Partial<PressureSetup> = {}) =>
+  onCourt({ condition: 'pressured', pressure: { ...pressure, ...change, ingredients: [] } });
+const end = (log: Diary, why: Ending = 'played-out', round = 'round 1') =>
+  log.write('RoundEnded', { round, why, clockLeft: null });
+const roundIn = (log: Diary): Round => {
+  const { open, rounds } = log.book();
+  const round = open ?? rounds.get('round 1');
+  if (!round) throw new Error('there is a round');
+  return round;
+};
+
+describe('the verdict on a mark of 3 of 4', () => {
+  it.each([
+    ['ooox', 'played-out', 'beaten'],
+    ['oooo', 'played-out', 'beaten'],
+    ['ooxx', 'played-out', 'short'],
+    ['oo', 'time-up', 'short'],
+    ['ooo', 'time-up', 'beaten'],
+    ['oo', 'stopped', 'stopped'],
+    // The mark was reached before the shooter stopped: it counts.
+    ['ooo', 'stopped', 'beaten'],
+    ['ooo', 'interrupted', 'void'],
+    ['', 'interrupted', 'void'],
+  ] as const)('%j, %s: %s', (shots, why, verdict) => {
+    const log = pressured();
+    tap(log, shots);
+    expect(verdictOf(roundIn(log))).toBe('open');
+    end(log, why);
+    expect(verdictOf(roundIn(log))).toBe(verdict);
+  });
+  it('is none without a mark', () => {
+    const log = pressured({ mark: null });
+    tap(log, 'oooo');
+    end(log);
+    expect(verdictOf(roundIn(log))).toBeNull();
+  });
+});
+
+describe('what is needed', () => {
+  it.each([
+    ['', 3, 4],
+    ['o', 2, 3],
+    ['xx', 3, 2],
+    ['oooo', 0, 0],
+  ])('after %j: %d more, %d turns left', (shots, needed, left) => {
+    const log = pressured();
+    tap(log, shots);
+    expect(needOf(roundIn(log))).toEqual({ needed, left });
+  });
+  it('is nothing without a mark, and a turn the clock took is gone', () => {
+    const log = pressured({ mark: null });
+    log.write('TurnExpired', { round: 'round 1', stop: 0 });
+    expect(needOf(roundIn(log))).toEqual({ needed: 0, left: 3 });
+  });
+});
+
+describe('the turns of a round', () => {
+  it('come out in order; of a count, the makes come first', () => {
+    const log = onCourt();
+    tap(log, 'x');
+    log.write('TurnExpired', { round: 'round 1', stop: 0 });
+    log.write('StopCounted', { round: 'round 1', stop: 1, makes: 1, attempts: 2 });
+    expect(turnResults(roundIn(log))).toEqual(['miss', 'lost', 'make', 'miss']);
+  });
+});
+
+describe('the ledger', () => {
+  it.each([
+    ['ooox', 'played-out', 'others'],
+    ['xxxx', 'played-out', 'shooter'],
+    ['xx', 'time-up', 'shooter'],
+  ] as const)('%j, %s: owed by %s', (shots, why, owes) => {
+    const log = pressured();
+    tap(log, shots);
+    end(log, why);
+    expect(debtsOf(log.book(), 'ines')).toMatchObject([{ stake: 'Loser buys lunch', owes, settled: false }]);
+    expect(debtsOf(log.book(), 'tobi')).toEqual([]);
+  });
+  it.each([
+    ['an open round', {}, 'oo', null],
+    ['a round the shooter stopped', {}, 'oo', 'stopped'],
+    ['a round the device broke off', {}, 'oooo', 'interrupted'],
+    ['a round without a stake', { stake: null }, 'oooo', 'played-out'],
+    ['a stake without a mark', { mark: null }, 'oooo', 'played-out'],
+  ] as const)('holds nothing of %s', (_what, change, shots, why) => {
+    const log = pressured(change);
+    tap(log, shots);
+    if (why) end(log, why);
+    expect(debtsOf(log.book(), 'ines')).toEqual([]);
+  });
+  it('has the newest first, and knows what is settled', () => {
+    const log = pressured();
+    tap(log, 'xxxx');
+    end(log);
+    log.write(
+      'RoundStarted',
+      started({ round: 'round 2', condition: 'pressured', pressure: { ...pressure, stake: 'Loser sings' } }),
+    );
+    for (const stop of [0, 0, 1, 1])
+      log.write('ShotTaken', { round: 'round 2', stop, made: true, side: null });
+    end(log, 'played-out', 'round 2');
+    log.write('StakeSettled', { round: 'round 1' });
+    expect(debtsOf(log.book(), 'ines').map(({ stake, owes, settled }) => [stake, owes, settled])).toEqual([
+      ['Loser sings', 'others', false],
+      ['Loser buys lunch', 'shooter', true],
+    ]);
+    log.write('StakeReopened', { round: 'round 1' });
+    expect(debtsOf(log.book(), 'ines').some(({ settled }) => settled)).toBe(false);
+  });
+});
