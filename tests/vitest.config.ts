@@ -40,6 +40,8 @@ export default defineConfig({
           testTimeout: 180_000,
           hookTimeout: 180_000,
           fileParallelism: false,
+          // A page on a busy machine may be slow to show what it will.
+          expect: { poll: { timeout: 20_000 } },
           globalSetup: ['tests/browser/serve.ts'],
         },
       },

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 
+import { writeAddress, type Place } from '../../renderer/store/places.ts';
 import type { Hands } from './hands.ts';
 
 /** Questions of the set-up screens and the answers to them; what is left out stays as it is. */
@@ -51,6 +52,13 @@ export class Shooter {
 
   async choose(question: string | RegExp, answer: string | RegExp): Promise<void> {
     await this.hands.choose(this.answer(question, answer));
+  }
+
+  /** Goes straight to a screen by its address. */
+  async visit(place: Place): Promise<void> {
+    await this.page.evaluate((hash) => {
+      window.location.hash = hash;
+    }, writeAddress(place));
   }
 
   /** Waits until the screen with this title stands. */
