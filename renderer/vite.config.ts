@@ -11,11 +11,11 @@ export default defineConfig({
   optimizeDeps: { exclude: ['@sqlite.org/sqlite-wasm'] },
   worker: { format: 'es' },
   server: { host: '127.0.0.1', port: 4173, strictPort: true },
-  preview: { host: '127.0.0.1', port: 4173, strictPort: true },
   build: {
     outDir: '../dist/renderer',
     emptyOutDir: true,
     target: 'es2022',
     chunkSizeWarningLimit: 900,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
 });

@@ -15,7 +15,7 @@ interface Props {
 export function Page({ title, aside, first = false, children }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    document.title = `${title} – Loud Gym`;
+    document.title = title === 'Loud Gym' ? title : `${title} – Loud Gym`;
     heading.current?.focus({ preventScroll: true });
     window.scrollTo(0, 0);
   }, [title]);
