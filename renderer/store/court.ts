@@ -14,6 +14,9 @@ import { solvedGame } from './forecast.ts';
 import type { Gym } from './gymStore.ts';
 import type { GymSound, Planned, SoundState } from './ports.ts';
 
+/** What a screen needs to draw the clock. */
+export { leftAt, writeClock, type GameClock } from '../sound/gameClock.ts';
+
 /**
  * Where a round on court stands besides its log.
  * - `ready`: set up, waiting for the shooter to say go

@@ -7,6 +7,9 @@ import { cellsOf, type ByCondition, type CellPair } from '../stats/drop.ts';
 import { evidenceOf, reading, type Evidence, type Reading } from '../stats/reading.ts';
 import { summaryOf, type Summary } from '../stats/summary.ts';
 
+/** Level of the interval of the drop from all shots thrown together. */
+export { SIMPLE_LEVEL } from '../stats/summary.ts';
+
 /* The numbers of one shooter, ready to be shown. They stand between the statistics and the screens. */
 
 /** One spot, all kinds of shot from it compared kind by kind. */

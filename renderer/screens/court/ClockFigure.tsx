@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 
 import type { ClockKind } from '../../pressure/ingredients.ts';
-import { leftAt, writeClock, type GameClock } from '../../sound/gameClock.ts';
+import { leftAt, writeClock, type GameClock } from '../../store/court.ts';
 import { useDoors } from '../gymContext.ts';
 import { useShownTime } from './useShownTime.ts';
 

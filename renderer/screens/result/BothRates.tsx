@@ -1,7 +1,7 @@
 import { IntervalChart, type IntervalRow } from '../../charts/IntervalChart.tsx';
 import { reachOf } from '../../charts/scale.ts';
-import type { Figures } from '../../store/figures.ts';
-import { SIMPLE_LEVEL, type Rated } from '../../stats/summary.ts';
+import type { Rated } from '../../stats/summary.ts';
+import { SIMPLE_LEVEL, type Figures } from '../../store/figures.ts';
 import { countWords, dropSpan, percent, pointsWords, rateSpan, signed } from '../numberWords.ts';
 
 /** Relaxed and pressured side by side, and what lies between them. */
