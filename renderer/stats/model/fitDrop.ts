@@ -1,0 +1,119 @@
+import { rngFromSeed, seedFromText } from '../../basics/chance.ts';
+import { at } from '../matrix.ts';
+import type { ChokeIndex, NoIndex, NoIndexReason } from './chokeIndex.ts';
+import { type DesignOptions, designOf } from './design.ts';
+import { drawStates, FEW_SESSIONS } from './draws.ts';
+import { figuresOf } from './indexOf.ts';
+import { notesOn } from './indexNotes.ts';
+import type { ModelData } from './modelData.ts';
+import { fitterOf, type Mode } from './newton.ts';
+import type { Spreads } from './priors.ts';
+import { type MixChoice, referenceOf } from './reference.ts';
+import { fixed, integrate, MOST_FITS, type SpreadFit } from './spreads.ts';
+import { type Posterior, standardise } from './standardise.ts';
+
+export interface FitOptions {
+  /** Decides the draws; by default a hash of the data, so that the same record always gets the same answer. */
+  readonly seed?: number;
+  /** `relaxed` by default. */
+  readonly mix?: MixChoice;
+  /** Spreads of an earlier fit: one quick fit at these instead of learning them anew. */
+  readonly hyper?: Spreads;
+  /** Draws from the posterior, 1000 by default. */
+  readonly draws?: number;
+  /** Parts of the model to switch, for comparisons. */
+  readonly design?: Partial<DesignOptions>;
+  /** Called after every fit with the share of the work done at most, 0 to 1. */
+  readonly progress?: (share: number) => void;
+}
+
+/** An index with the draws it was summed from. */
+export interface DropFit {
+  readonly index: ChokeIndex | NoIndex;
+  /** Null where there is no index. */
+  readonly posterior: Posterior | null;
+}
+
+const DRAWS = 1000;
+/** Below this share of the mix shot under pressure there is no index: most of it would be guesswork. */
+const LEAST_SEEN = 0.5;
+
+/**
+ * The choke index of one shooter's record, or the reason why there is none.
+ *
+ * @throws RangeError for a number of draws that is not whole and at least 20
+ */
+export function fitDrop(data: ModelData, options: FitOptions = {}): DropFit {
+  const { seed = seedOf(data), mix = 'relaxed', draws = DRAWS } = options;
+  if (!(Number.isInteger(draws) && draws >= 20)) throw new RangeError(`20 draws or more, not ${draws}`);
+  const reference = referenceOf(data, mix);
+  const seen = reference?.seen ?? 0;
+  const none = (reason: NoIndexReason): DropFit => ({
+    index: { kind: 'none', reason, seen },
+    posterior: null,
+  });
+  const shots = shotsOf(data);
+  if (shots.relaxed === 0) return none('no relaxed shot');
+  if (shots.pressured === 0) return none('no pressured shot');
+  if (!reference) return none('nothing of the mix');
+  if (seen < LEAST_SEEN) return none('too little of the mix under pressure');
+
+  const design = designOf(data, options.design);
+  const spreads = fitSpreads(design, options);
+  const drawn = drawStates(design, spreads.nodes, draws, rngFromSeed(seed));
+  const posterior = standardise(data, design, drawn, reference);
+  const figures = figuresOf(data, posterior, reference);
+  const index: ChokeIndex = {
+    kind: 'index',
+    ...figures,
+    hyper: { mean: spreads.mean, sd: spreads.sd },
+    seed,
+    notes: notesOn(data, figures),
+  };
+  return { index, posterior };
+}
+
+function fitSpreads(design: ReturnType<typeof designOf>, { hyper, progress }: FitOptions): SpreadFit {
+  const fitter = fitterOf(design);
+  if (hyper) return fixed(fitter.fit(hyper));
+  let done = 0;
+  const few = design.sessions.count <= FEW_SESSIONS;
+  const fit = integrate(fitter, few ? withOwnRoom : (mode) => mode, () => {
+    done += 1;
+    progress?.(Math.min(1, done / MOST_FITS));
+  });
+  progress?.(1);
+  return fit;
+}
+
+/** The fitter's room is used again by its next fit; a copy stays. */
+function withOwnRoom(mode: Mode): Mode {
+  return { ...mode, factors: { ...mode.factors, days: structuredCopy(mode.factors.days) } };
+}
+
+function structuredCopy(room: Mode['factors']['days']): Mode['factors']['days'] {
+  return { ...room, dayBlocks: room.dayBlocks.slice(), dayCross: room.dayCross.slice() };
+}
+
+/** Attempts in each condition. */
+export function shotsOf({ cells }: ModelData): { relaxed: number; pressured: number } {
+  const shots = { relaxed: 0, pressured: 0 };
+  for (let cell = 0; cell < cells.count; cell += 1) {
+    shots[cells.pressured[cell] === 1 ? 'pressured' : 'relaxed'] += at(cells.attempts, cell);
+  }
+  return shots;
+}
+
+/** A hash of what was shot, session by session. */
+function seedOf({ sessions, cells }: ModelData): number {
+  const lines = sessions.dates.map((date, session) => {
+    let [makes, attempts, pressured] = [0, 0, 0];
+    for (let cell = at(sessions.start, session); cell < at(sessions.start, session + 1); cell += 1) {
+      makes += at(cells.makes, cell);
+      attempts += at(cells.attempts, cell);
+      pressured += at(cells.pressured, cell) * at(cells.attempts, cell);
+    }
+    return `${date} ${makes} ${attempts} ${pressured}`;
+  });
+  return seedFromText(lines.join('\n'));
+}
