@@ -22,6 +22,8 @@ export interface Drawn {
   readonly counts: Uint32Array;
   /** What the weights are worth, as a share of the draws; null where days were not drawn. */
   readonly effective: number | null;
+  /** ln of the mean weight: what Laplace's ln p(makes) missed, up to chance; null where days were not drawn. */
+  readonly missed: number | null;
 }
 
 /**
@@ -52,13 +54,13 @@ export function drawStates(design: Design, nodes: readonly Weighted[], count: nu
     }
   }
   const once = new Uint32Array(draws.length).fill(1);
-  if (!few) return { draws, counts: once, effective: null };
+  if (!few) return { draws, counts: once, effective: null, missed: null };
   const best = Math.max(...logWeights);
   const weights = logWeights.map((log) => Math.exp(log - best));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const effective = total ** 2 / weights.reduce((sum, weight) => sum + weight ** 2, 0) / draws.length;
   const counts = effective > LEAST_EFFECTIVE ? inProportion(weights, draws.length, rng.next()) : once;
-  return { draws, counts, effective };
+  return { draws, counts, effective, missed: best + Math.log(total / draws.length) };
 }
 
 interface Normals {
