@@ -27,6 +27,10 @@ const TITLES = {
 export function CardsScreen({ shooter }: { readonly shooter: Shooter }) {
   const [doing, setDoing] = useState<Doing>({ is: 'looking' });
   const [said, setSaid] = useState<string | null>(null);
+  const begin = (next: Doing) => {
+    setSaid(null);
+    setDoing(next);
+  };
   const back = (words: string | null) => {
     setSaid(words);
     setDoing({ is: 'looking' });
@@ -38,8 +42,8 @@ export function CardsScreen({ shooter }: { readonly shooter: Shooter }) {
       </p>
       {doing.is === 'looking' ? (
         <div className="columns">
-          <CardList onMake={(like) => setDoing({ is: 'card', like })} onSaid={setSaid} />
-          <SpotList shooter={shooter} onPlace={(name) => setDoing({ is: 'spot', name })} />
+          <CardList onMake={(like) => begin({ is: 'card', like })} onSaid={setSaid} />
+          <SpotList shooter={shooter} onPlace={(name) => begin({ is: 'spot', name })} />
         </div>
       ) : null}
       {doing.is === 'card' ? <CardForm shooter={shooter} like={doing.like} onDone={back} /> : null}

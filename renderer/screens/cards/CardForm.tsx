@@ -35,7 +35,7 @@ export function CardForm({ shooter, like, onDone }: Props) {
   };
 
   return (
-    <div className="columns">
+    <div className="map-columns">
       <StopForm
         shooter={shooter}
         onAdd={(stop) => {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 
 import { attemptsOn, STANDARD_CARDS, type Card } from '../../court/cards.ts';
 import { spotWords, SHOT_WORDS } from '../../court/spots.ts';
+import { upperFirst } from '../parts/upperFirst.ts';
 import { removeCard } from '../../store/cardActions.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 
@@ -42,11 +43,13 @@ function CardRow({
   const { gym } = useDoors();
   const [asked, setAsked] = useState(false);
   return (
-    <li>
-      <h3>{card.name}</h3>
-      <p className="quiet">
-        {attemptsOn(card.stops)} shots. {stopsWords(card)}
-      </p>
+    <li className={asked ? undefined : 'with-buttons'}>
+      <div>
+        <h3>{card.name}</h3>
+        <p className="quiet">
+          {attemptsOn(card.stops)} shots. {stopsWords(card)}
+        </p>
+      </div>
       {asked ? (
         <div className="notice warn" role="alert">
           <p>{card.name} can no longer be chosen. Rounds shot on it stay in the book.</p>
@@ -83,11 +86,13 @@ function CardRow({
   );
 }
 
-/** `Left corner ×5, left wing ×5` with the kind of shot where it changes. */
+/** `Catch-and-shoot: left corner × 5, left wing × 5.` Stops of one kind that follow each other are said together. */
 function stopsWords({ stops }: Card): string {
-  const words = stops.map(({ spot, shot, attempts }, at) => {
-    const said = stops[at - 1]?.shot === shot || shot === 'free-throw' ? '' : `${SHOT_WORDS[shot]}: `;
-    return `${said}${spotWords(spot)} × ${attempts}`;
-  });
-  return words.join(', ');
+  const sentences: string[] = [];
+  for (const [at, { spot, shot, attempts }] of stops.entries()) {
+    const place = `${spotWords(spot)} × ${attempts}`;
+    if (stops[at - 1]?.shot === shot) sentences.push(`${sentences.pop() ?? ''}, ${place}`);
+    else sentences.push(shot === 'free-throw' ? place : `${upperFirst(SHOT_WORDS[shot])}: ${place}`);
+  }
+  return `${sentences.join('. ')}.`;
 }

@@ -48,7 +48,7 @@ export function SpotForm({ shooter, known, onDone }: Props) {
 
   return (
     <form
-      className="columns"
+      className="map-columns"
       onSubmit={(submit) => {
         submit.preventDefault();
         void save();
@@ -72,7 +72,7 @@ export function SpotForm({ shooter, known, onDone }: Props) {
           {spotPlaceWords(point, court, units)}
         </p>
       </section>
-      <section className="panel" aria-labelledby="spot-name">
+      <section className="panel spot-steps" aria-labelledby="spot-name">
         <h2 id="spot-name">{known === null ? 'Its name' : known}</h2>
         {known === null ? (
           <label className="field">
@@ -131,7 +131,7 @@ export function SpotForm({ shooter, known, onDone }: Props) {
 
 function sidewaysWords(x: number, written: (metres: number) => string): string {
   const side = x < 0 ? 'left' : 'right';
-  return Math.abs(x) < 0.05 ? 'in the middle' : `${written(Math.abs(x))} ${side}`;
+  return Math.abs(x) < 0.05 ? 'middle' : `${written(Math.abs(x))} ${side}`;
 }
 
 /** A finger is no better than a centimetre. */

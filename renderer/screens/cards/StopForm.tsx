@@ -6,6 +6,7 @@ import type { Shooter } from '../../log/book.ts';
 import { useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { Stepper } from '../parts/Stepper.tsx';
+import { upperFirst } from '../parts/upperFirst.ts';
 import { TouchMap } from './TouchMap.tsx';
 
 interface Props {
@@ -33,28 +34,32 @@ export function StopForm({ shooter, onAdd }: Props) {
   };
 
   return (
-    <section className="panel" aria-labelledby="stop-form">
+    <section className="panel stop-form" aria-labelledby="stop-form">
       <h2 id="stop-form">The next stop</h2>
       <TouchMap
         shooter={shooter}
-        label="Half court. Touch a spot to choose it, or choose it by name below."
+        label="Half court. Touch a spot to choose it, or choose it by its name."
         chosen={spot}
         onChoose={choose}
       />
-      <Choice
-        question="Where from?"
-        answers={[...SPOTS, ...ownSpots.keys()].map((value) => ({ value, words: spotWords(value) }))}
-        value={spot}
-        onChoose={choose}
-      />
+      <details className="by-name">
+        <summary>
+          From: <strong>{spotWords(spot)}</strong>. Choose it by name
+        </summary>
+        <Choice
+          question="Where from?"
+          answers={[...SPOTS, ...ownSpots.keys()].map((value) => ({ value, words: spotWords(value) }))}
+          value={spot}
+          onChoose={choose}
+        />
+      </details>
       <Choice
         question="How does the shot come?"
-        answers={kinds.map((value) => ({ value, words: upper(SHOT_WORDS[value]) }))}
+        answers={kinds.map((value) => ({ value, words: upperFirst(SHOT_WORDS[value]) }))}
         value={shot}
         onChoose={setShot}
       />
-      <div className="row">
-        <span className="stepper-words">How many?</span>
+      <div className="add-stop">
         <Stepper
           label="Attempts at this stop"
           value={attempts}
@@ -62,17 +67,13 @@ export function StopForm({ shooter, onAdd }: Props) {
           max={MOST_ATTEMPTS}
           onChange={setAttempts}
         />
+        <button type="button" className="button main" onClick={() => onAdd({ spot, shot, attempts })}>
+          Add to the card
+          <span className="unseen">
+            : {spotWords(spot)}, {SHOT_WORDS[shot]} × {attempts}
+          </span>
+        </button>
       </div>
-      <button type="button" className="button main slab" onClick={() => onAdd({ spot, shot, attempts })}>
-        <span className="slab-name">Add this stop</span>
-        <span className="slab-words">
-          {spotWords(spot)}, {SHOT_WORDS[shot]} × {attempts}
-        </span>
-      </button>
     </section>
   );
-}
-
-function upper(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

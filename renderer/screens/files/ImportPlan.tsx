@@ -41,7 +41,8 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
       <p className="lead">{name} can be taken. It would:</p>
       <ul>
         <li>
-          add {count(plan.rounds, 'round')} {plan.rounds === 0 ? '' : spanWords(rounds)}
+          add {count(plan.rounds, 'round')}
+          {plan.rounds === 0 ? null : <Days rounds={rounds} />}
         </li>
         {plan.replaced === 0 ? null : (
           <li>replace {count(plan.replaced, 'round')} brought in before, with corrections</li>
@@ -94,11 +95,16 @@ function doneWords({ rounds, replaced }: Import): string {
   return `${parts.join(', ')}. They count in your results from now on.`;
 }
 
-/** `with 210 shots, 2026-09-01 to 2026-11-25` */
-function spanWords(rounds: readonly FileRound[]): string {
+/** The days a file speaks of. */
+function Days({ rounds }: { readonly rounds: readonly FileRound[] }) {
   const days = rounds.map((round) => round.date).toSorted();
-  const [first = '', last = first] = [days[0], days.at(-1)];
-  return first === last ? `of ${first}` : `(the file runs from ${first} to ${last})`;
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === last) return <span className="day"> of {first}</span>;
+  return (
+    <>
+      ; the file runs from <span className="day">{first}</span> to <span className="day">{last}</span>
+    </>
+  );
 }
 
 function count(n: number, thing: string): string {

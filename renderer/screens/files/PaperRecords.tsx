@@ -43,8 +43,9 @@ export function ColumnTable() {
         <thead>
           <tr>
             <th scope="col">Column</th>
-            <th scope="col">What it says</th>
-            <th scope="col">What may stand there</th>
+            <th scope="col">
+              <TwoWords one="What it says" other="What may stand there" />
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -53,8 +54,9 @@ export function ColumnTable() {
               <th scope="row">
                 <code>{column}</code>
               </th>
-              <td>{COLUMN_WORDS[column].what}</td>
-              <td>{COLUMN_WORDS[column].may}</td>
+              <td>
+                <TwoWords one={COLUMN_WORDS[column].what} other={COLUMN_WORDS[column].may} />
+              </td>
             </tr>
           ))}
         </tbody>
@@ -64,5 +66,15 @@ export function ColumnTable() {
         in "quotation marks". The names of the columns stay as they are; their order may change.
       </p>
     </section>
+  );
+}
+
+/** Two things in one cell, side by side where there is room. */
+function TwoWords({ one, other }: { readonly one: string; readonly other: string }) {
+  return (
+    <span className="two-words">
+      <span>{one}</span>
+      <span className="quiet">{other}</span>
+    </span>
   );
 }
