@@ -165,6 +165,8 @@ function playVisit(
       writer.write({ type: 'RoundEnded', body: { round, why: 'played-out', clockLeft: null } });
       const after = { nerves: nervesIn(condition, week, player, desk.rng), effort: 4 + desk.rng.below(4) };
       writer.write({ type: 'AfterRated', body: { round, ...after, note: '' } }, 60_000);
+      // What was on the line is done with by the next week; the last week's is still open.
+      if (pressured && week < WEEKS - 1) writer.write({ type: 'StakeSettled', body: { round } });
       // The last week's stakes are still open.
       if (pressured && week < WEEKS - 1) writer.write({ type: 'StakeSettled', body: { round } });
       first += shots.length;

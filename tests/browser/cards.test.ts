@@ -49,6 +49,7 @@ test('a spot of one’s own is put on the floor, stands on a card of one’s own
   await sam.choose('How does the shot come?', 'Off the dribble, going left');
   await sam.step('Attempts at this stop', 3);
   await sam.press(/^Add this stop/);
+  await sam.hands.press(page.getByText(/Choose it by name$/));
   await sam.choose('Where from?', 'Free-throw line');
   await sam.step('Attempts at this stop', 2);
   await sam.press(/^Add this stop/);

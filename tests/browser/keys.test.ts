@@ -87,8 +87,8 @@ test('by keys: a pressured round with its countdown, to the verdict and the ledg
 
   await kim.follow(/Bench$/);
   await kim.follow('Stakes: 1 open');
-  await kim.press(/^Settled ?: Loser carries the balls$/);
-  await kim.button(/^Not settled after all/).waitFor();
+  await kim.press(/^Settle it ?: Loser carries the balls$/);
+  await kim.button(/^Open it again/).waitFor();
 });
 
 test('by keys: counts for each spot, typed and sent with Enter', async () => {

@@ -175,7 +175,7 @@ test('keeps the stake until it is settled', async () => {
   await ada.follow('Stakes: 1 open');
   const owed = page.getByRole('region', { name: 'Owed to Ada' });
   await owed.getByText('Loser buys lunch').first().waitFor();
-  await ada.press(/^Settled ?: Loser buys lunch/);
+  await ada.press(/^Settle it ?: Loser buys lunch/);
   await page.getByRole('region', { name: 'Settled' }).getByText('Loser buys lunch').first().waitFor();
   expect(await owed.getByRole('listitem').count()).toBe(0);
   await page.reload();

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import { addDays, isoWeekName } from '../../renderer/basics/days.ts';
 import { demoSeason } from '../../renderer/games/demoSeason.ts';
+import { debtsOf } from '../../renderer/games/ledger.ts';
 import { verdictOf } from '../../renderer/games/played.ts';
 import { EMPTY_BOOK, type Round } from '../../renderer/log/book.ts';
 import { parseEvent } from '../../renderer/log/envelope.ts';
@@ -74,6 +75,13 @@ describe('the invented season', () => {
     expect(beaten).toBeGreaterThan(0.25);
     expect(beaten).toBeLessThan(0.75);
     expect(verdicts.every((verdict) => verdict === 'beaten' || verdict === 'short')).toBe(true);
+  });
+  it('has a ledger that is settled but for the last week', () => {
+    const debts = [ines, tobi].flatMap((shooter) => debtsOf(book, shooter?.id ?? ''));
+    const open = debts.filter(({ settled }) => !settled);
+    expect(debts.length).toBeGreaterThan(100);
+    expect(open.length).toBeGreaterThan(0);
+    expect(new Set(open.map(({ round }) => isoWeekName(round.date))).size).toBe(1);
   });
   it('has more nerves under pressure', () => {
     const mean = (condition: string) => {

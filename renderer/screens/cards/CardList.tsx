@@ -90,7 +90,7 @@ function CardRow({
 function stopsWords({ stops }: Card): string {
   const sentences: string[] = [];
   for (const [at, { spot, shot, attempts }] of stops.entries()) {
-    const place = `${spotWords(spot)} × ${attempts}`;
+    const place = `${spotWords(spot)} ×\u00a0${attempts}`;
     if (stops[at - 1]?.shot === shot) sentences.push(`${sentences.pop() ?? ''}, ${place}`);
     else sentences.push(shot === 'free-throw' ? place : `${upperFirst(SHOT_WORDS[shot])}: ${place}`);
   }

@@ -68,7 +68,7 @@ export function StopForm({ shooter, onAdd }: Props) {
           onChange={setAttempts}
         />
         <button type="button" className="button main" onClick={() => onAdd({ spot, shot, attempts })}>
-          Add to the card
+          Add this stop
           <span className="unseen">
             : {spotWords(spot)}, {SHOT_WORDS[shot]} × {attempts}
           </span>

@@ -47,7 +47,7 @@ function DebtRow({ debt: { round, stake, owes, settled } }: { readonly debt: Deb
           void gym.dispatch([{ type: settled ? 'StakeReopened' : 'StakeSettled', body: { round: round.id } }])
         }
       >
-        {settled ? 'Not settled after all' : 'Settled'}
+        {settled ? 'Open it again' : 'Settle it'}
         <span className="unseen">: {stake}</span>
       </button>
     </li>
