@@ -39,20 +39,24 @@ export interface Diary {
   readonly events: readonly LogEvent[];
   book(): Book;
   write<T extends EventType>(type: T, body: Body<T>): EventOf<T>;
+  /** Facts of one tap: all at the same moment, as the app writes them. */
+  tap(facts: readonly Fact[]): void;
 }
 
 export function diary(start = START): Diary {
   const events: LogEvent[] = [];
   const newId = readableIds('event');
+  const together = (facts: readonly Fact[]) =>
+    stamp(facts, { at: start + 1000 * events.length, zone: 60, device: 'tablet', newId });
   return {
     events,
     book: () => foldAll(EMPTY_BOOK, events),
     write: <T extends EventType>(type: T, body: Body<T>) => {
-      const fact = { type, body } as unknown as Fact;
-      const [event] = stamp([fact], { at: start + 1000 * events.length, zone: 60, device: 'tablet', newId });
+      const [event] = together([{ type, body } as unknown as Fact]);
       events.push(event as LogEvent);
       return event as unknown as EventOf<T>;
     },
+    tap: (facts) => void events.push(...together(facts)),
   };
 }
 

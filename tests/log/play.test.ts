@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 
 import type { Round } from '../../renderer/log/book.ts';
-import type { Fact } from '../../renderer/log/facts.ts';
 import { countFacts, expiredFacts, shotFacts, undoFacts } from '../../renderer/log/play.ts';
 import { nextTurn, roundCells, stopAt } from '../../renderer/log/roundCells.ts';
 import { onCourt, tap, type Diary } from './diary.ts';
@@ -12,9 +11,6 @@ const open = (log: Diary): Round => {
   return round;
 };
 const over = (log: Diary): Round => [...log.book().rounds.values()][0] ?? open(log);
-const write = (log: Diary, facts: readonly Fact[]) => {
-  for (const { type, body } of facts) log.write(type, body);
-};
 const END = { type: 'RoundEnded', body: { round: 'round 1', why: 'played-out', clockLeft: null } };
 
 describe('a tap', () => {
@@ -26,7 +22,7 @@ describe('a tap', () => {
       expect(facts).toHaveLength(shot < 3 ? 1 : 2);
       const [first] = facts;
       if (first?.type === 'ShotTaken') stops.push(first.body.stop);
-      write(log, facts);
+      log.tap(facts);
     }
     expect(stops).toEqual([0, 0, 1, 1]);
     expect(log.book().open).toBeNull();
@@ -83,7 +79,7 @@ describe('a count', () => {
 describe('a turn the clock took', () => {
   it('uses the turn up', () => {
     const log = onCourt();
-    write(log, expiredFacts(open(log)));
+    log.tap(expiredFacts(open(log)));
     expect(nextTurn(open(log))).toEqual({ stop: 0, turn: 1 });
   });
 });
@@ -93,20 +89,35 @@ describe('undo', () => {
     const log = onCourt();
     tap(log, 'oxo');
     expect(nextTurn(open(log))).toEqual({ stop: 1, turn: 1 });
-    write(log, undoFacts(open(log)));
+    log.tap(undoFacts(open(log)));
     expect(nextTurn(open(log))).toEqual({ stop: 1, turn: 0 });
-    write(log, undoFacts(open(log)));
+    log.tap(undoFacts(open(log)));
     expect(nextTurn(open(log))).toEqual({ stop: 0, turn: 1 });
   });
   it('of the last shot of all opens the round again first', () => {
     const log = onCourt();
-    for (let shot = 0; shot < 4; shot += 1) write(log, shotFacts(open(log), true, null));
+    for (let shot = 0; shot < 4; shot += 1) log.tap(shotFacts(open(log), true, null));
     const facts = undoFacts(over(log));
     expect(facts.map(({ type }) => type)).toEqual(['RoundReopened', 'EntryRetracted']);
-    write(log, facts);
+    log.tap(facts);
     expect(open(log)).toMatchObject({ state: 'paused', ending: null });
     expect(nextTurn(open(log))).toEqual({ stop: 1, turn: 1 });
     expect(log.book().skipped).toBe(0);
+  });
+  it('of a round the shooter ended themselves takes the ending back, and no shot', () => {
+    const log = onCourt();
+    tap(log, 'ox');
+    log.tap([{ type: 'RoundEnded', body: { round: 'round 1', why: 'stopped', clockLeft: null } }]);
+    log.tap(undoFacts(over(log)));
+    expect(open(log)).toMatchObject({ state: 'paused', ending: null });
+    expect(open(log).entries).toHaveLength(2);
+    expect(log.book().skipped).toBe(0);
+  });
+  it('of a round the device broke off is nothing', () => {
+    const log = onCourt();
+    tap(log, 'ox');
+    log.tap([{ type: 'RoundEnded', body: { round: 'round 1', why: 'interrupted', clockLeft: 3 } }]);
+    expect(undoFacts(over(log))).toEqual([]);
   });
   it('of nothing is nothing', () => {
     expect(undoFacts(open(onCourt()))).toEqual([]);
@@ -127,10 +138,10 @@ describe('the shots of a round', () => {
         ],
       },
     });
-    write(log, shotFacts(open(log), true, null));
-    write(log, expiredFacts(open(log)));
-    write(log, shotFacts(open(log), false, null));
-    write(log, shotFacts(open(log), true, null));
+    log.tap(shotFacts(open(log), true, null));
+    log.tap(expiredFacts(open(log)));
+    log.tap(shotFacts(open(log), false, null));
+    log.tap(shotFacts(open(log), true, null));
     expect(roundCells(over(log))).toEqual([
       { spot: 'top', shot: 'catch', makes: 1, attempts: 2 },
       { spot: 'top', shot: 'dribble-left', makes: 1, attempts: 1 },
