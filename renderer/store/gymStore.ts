@@ -10,6 +10,7 @@ import { stamp, type Fact } from '../log/facts.ts';
 import { foldAll, foldParsed } from '../log/fold.ts';
 import type { EventLog } from './ports.ts';
 import { readSettings, writeSettings, type Settings, type Shelf } from './settings.ts';
+import { whoShoots } from './whoShoots.ts';
 
 /** How the log stands. No round is started unless it is `ready`. */
 export type LogState =
@@ -84,6 +85,12 @@ export function createGym(world: World): Gym {
     }));
   }
 
+  function set(change: Partial<Settings>): void {
+    const next = { ...store.getState().settings, ...change };
+    writeSettings(world.shelf, next);
+    store.setState({ settings: next });
+  }
+
   async function append(events: readonly LogEvent[]): Promise<boolean> {
     if (events.length === 0) return true;
     underway.push(events);
@@ -121,6 +128,7 @@ export function createGym(world: World): Gym {
       try {
         const stored = await world.log.open(takeOver);
         const book = foldParsed(EMPTY_BOOK, stored.map(parseEvent));
+        set({ shooter: whoShoots(book, store.getState().settings.shooter) });
         store.setState({ log: { is: 'ready' }, book, ahead: book });
       } catch (error) {
         store.setState({
@@ -135,11 +143,7 @@ export function createGym(world: World): Gym {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    set: (change) => {
-      const next = { ...store.getState().settings, ...change };
-      writeSettings(world.shelf, next);
-      store.setState({ settings: next });
-    },
+    set,
     dismissTrouble: () => store.setState({ trouble: null }),
   };
 }
