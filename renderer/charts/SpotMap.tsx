@@ -1,3 +1,4 @@
+import { FEW_SHOTS } from './fewShots.ts';
 import type { CourtDimensions } from '../court/ruleSets.ts';
 import type { CourtPoint } from '../court/spots.ts';
 import type { Proportion } from '../stats/proportion.ts';
@@ -28,9 +29,6 @@ interface Props {
   readonly label: string;
   readonly marks: readonly SpotMark[];
 }
-
-/** From this many shots a percentage is written; below it the bare count, since a percentage would say too much. */
-export const FEW_SHOTS = 20;
 
 /** A card of a spot in CSS pixels. */
 interface Layout {

@@ -81,9 +81,11 @@ export interface Round {
   readonly pressure: PressureSetup | null;
   readonly entries: readonly Entry[];
   readonly state: 'playing' | 'paused' | 'ended';
-  /** Time left on the round clock when it was paused or the round ended. */
+  /** Time left on the round clock at the last entry, at a pause or at the end. */
   readonly clockLeft: Seconds | null;
   readonly ending: Ending | null;
+  /** When it ended; the same moment as its last entry where that entry ended it. */
+  readonly endedAt: EpochMs | null;
   readonly nervesAfter: number | null;
   readonly effort: number | null;
   readonly note: string;

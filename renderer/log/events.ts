@@ -34,6 +34,9 @@ export const ENTRY_WAYS = ['each-shot', 'counts'] as const;
 export const ENDINGS = ['played-out', 'time-up', 'stopped', 'interrupted'] as const;
 export const PAIR_ORDERS = ['relaxed-first', 'pressured-first'] as const;
 
+/** Seconds on the round clock as the entry was made, so that a round broken off goes on with the right time. */
+const roundClock = v.exactOptional(v.nullable(v.number()));
+
 const stop = v.object({
   spot: name,
   shot: v.picklist(SHOT_KINDS),
@@ -110,9 +113,16 @@ export const BODIES = {
     stop: count,
     made: v.boolean(),
     side: v.nullable(v.picklist(MISS_SIDES)),
+    clockLeft: roundClock,
   }),
   StopCounted: v.pipe(
-    v.object({ round: id, stop: count, makes: count, attempts: v.pipe(count, v.minValue(1)) }),
+    v.object({
+      round: id,
+      stop: count,
+      makes: count,
+      attempts: v.pipe(count, v.minValue(1)),
+      clockLeft: roundClock,
+    }),
     v.check((body) => body.makes <= body.attempts, 'more makes than attempts'),
   ),
   /** The shot clock ran out: the turn is lost in the game, but no ball left the hand, so no shot is on record. */

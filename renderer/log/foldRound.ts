@@ -23,6 +23,7 @@ const FRESH = {
   state: 'playing',
   clockLeft: null,
   ending: null,
+  endedAt: null,
   nervesAfter: null,
   effort: null,
   note: '',
@@ -128,16 +129,20 @@ export function foldRound(draft: Draft, event: RoundEvent): void {
 function changed(round: Round, event: RoundEvent): Round | null {
   switch (event.type) {
     case 'ShotTaken': {
-      const { stop, made, side } = event.body;
+      const { stop, made, side, clockLeft } = event.body;
       return withEntry(
-        round,
+        clockAt(round, clockLeft),
         { kind: 'shot', id: event.id, at: event.at, stop, made, side: made ? null : side },
         1,
       );
     }
     case 'StopCounted': {
-      const { stop, makes, attempts } = event.body;
-      return withEntry(round, { kind: 'count', id: event.id, at: event.at, stop, makes, attempts }, attempts);
+      const { stop, makes, attempts, clockLeft } = event.body;
+      return withEntry(
+        clockAt(round, clockLeft),
+        { kind: 'count', id: event.id, at: event.at, stop, makes, attempts },
+        attempts,
+      );
     }
     case 'TurnExpired':
       return withEntry(round, { kind: 'expired', id: event.id, at: event.at, stop: event.body.stop }, 1);
@@ -153,7 +158,13 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundEnded':
       // The first ending stands: the last shot and the buzzer can come together.
       if (round.state === 'ended') return null;
-      return { ...round, state: 'ended', ending: event.body.why, clockLeft: event.body.clockLeft };
+      return {
+        ...round,
+        state: 'ended',
+        ending: event.body.why,
+        endedAt: event.at,
+        clockLeft: event.body.clockLeft,
+      };
     case 'RoundReopened':
       // The verdict is open again, so whatever was settled on it is not.
       if (round.state !== 'ended' || round.imported) return null;
@@ -169,6 +180,11 @@ function changed(round: Round, event: RoundEvent): Round | null {
     default:
       return assertNever(event);
   }
+}
+
+/** The round with its clock as an entry found it. */
+function clockAt(round: Round, clockLeft: number | null | undefined): Round {
+  return clockLeft === null || clockLeft === undefined ? round : { ...round, clockLeft };
 }
 
 /** Adds an entry where its stop still has that many turns. */

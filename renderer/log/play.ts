@@ -45,13 +45,19 @@ export function expiredFacts(round: Round): Fact[] {
   return withEnding(round, { type: 'TurnExpired', body: { round: round.id, stop: turn.stop } }, 1);
 }
 
-/** Takes back the last entry; an ended round goes on. Imported rounds are corrected in their file. */
+/**
+ * Takes back the last thing done. An ended round goes on: without its last entry where that entry ended it, with all of
+ * them where it was ended by itself. A round the device broke off stays so; imported rounds are corrected in their file.
+ */
 export function undoFacts(round: Round): Fact[] {
   const last = round.entries.at(-1);
-  if (!last || round.imported) return [];
-  const retracted: Fact = { type: 'EntryRetracted', body: { round: round.id, entry: last.id } };
-  if (round.state !== 'ended') return [retracted];
-  return [{ type: 'RoundReopened', body: { round: round.id } }, retracted];
+  if (round.imported || round.ending === 'interrupted') return [];
+  const retracted: Fact[] = last
+    ? [{ type: 'EntryRetracted', body: { round: round.id, entry: last.id } }]
+    : [];
+  if (round.state !== 'ended') return retracted;
+  const reopened: Fact = { type: 'RoundReopened', body: { round: round.id } };
+  return last?.at === round.endedAt ? [reopened, ...retracted] : [reopened];
 }
 
 function withEnding(round: Round, entry: Fact, turns: number): Fact[] {

@@ -46,6 +46,8 @@ function RoundOver({ round }: { readonly round: Round }) {
   const last = round.entries.at(-1);
 
   const done = async () => {
+    // The result that comes next is that of whoever shot.
+    gym.set({ shooter: round.shooter });
     const saved = await gym.dispatch([
       { type: 'AfterRated', body: { round: round.id, nerves, effort, note: note.trim() } },
     ]);
@@ -65,11 +67,13 @@ function RoundOver({ round }: { readonly round: Round }) {
             {makes} of {attempts}
           </p>
           <VerdictWords round={round} verdict={verdict} />
-          {last ? (
+          {round.ending === 'interrupted' ? null : (
             <button type="button" className="button" onClick={() => void undo()}>
-              The last entry was wrong: take it back
+              {last?.at === round.endedAt
+                ? 'The last entry was wrong: take it back'
+                : 'Not over yet: back to the court'}
             </button>
-          ) : null}
+          )}
         </section>
         <section className="panel">
           <Rating {...NERVES_AFTER} value={nerves} onRate={setNerves} />
@@ -101,8 +105,8 @@ function VerdictWords({ round, verdict }: { readonly round: Round; readonly verd
     <>
       {mark ? (
         <p className="lead">
-          The mark was {mark.makes}. Before the round you would have made it about {inHundred(mark.chance)}{' '}
-          times in 100.
+          The mark was {mark.makes}. Before the round your record said about {inHundred(mark.chance)} times in
+          100, with time enough.
         </p>
       ) : null}
       {round.ending === 'time-up' ? <p>The clock ran out before the card did.</p> : null}

@@ -28,7 +28,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
             Shooters
           </a>
           <a className="button" href={writeAddress('sound')}>
-            Sound
+            Sound and light
           </a>
         </nav>
       }
@@ -45,9 +45,11 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
       <div className="bench">
         <section className="panel bench-words" aria-label="How you stand">
           <DropSentence figures={figures} />
-          <a className="button" href={writeAddress('result')}>
-            See the whole result
-          </a>
+          {figures.relaxed.attempts + figures.pressured.attempts === 0 ? null : (
+            <a className="button" href={writeAddress('result')}>
+              See the whole result
+            </a>
+          )}
         </section>
         <nav className="bench-rounds" aria-label="Start a round">
           <Slab place="relaxed" name="Relaxed round" words="An honest record of what you make" />
@@ -75,6 +77,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
 
 /** A round that was left: it can be gone on with at the very shot. */
 function OpenRound() {
+  const { court } = useDoors();
   const open = useGym((state) => state.book.open);
   const name = useGym(({ book }) => (book.open ? book.shooters.get(book.open.shooter)?.name : undefined));
   if (!open) return null;
@@ -84,9 +87,15 @@ function OpenRound() {
       <p className="lead">
         {name}’s {open.condition} round is not finished: {open.game}, shot {Math.min(used + 1, all)} of {all}.
       </p>
-      <a className="button main" href={writeAddress('court')}>
-        Go on at shot {Math.min(used + 1, all)}
-      </a>
+      <div className="row">
+        <a className="button main" href={writeAddress('court')}>
+          Go on at shot {Math.min(used + 1, all)}
+        </a>
+        <button type="button" className="button" onClick={() => void court.end('stopped')}>
+          End it here: its shots stay, its mark does not
+        </button>
+      </div>
+      <p>Only one round is played at a time, so this one comes first.</p>
     </div>
   );
 }

@@ -36,7 +36,7 @@ export function SaveTrouble() {
   return (
     <div className="save-trouble notice warn" role="alert">
       <p>
-        <strong>Not saved: your last entry does not count.</strong> {words.what} {words.todo}
+        <strong>An entry was not saved and does not count.</strong> {words.what} {words.todo}
       </p>
       <button type="button" className="button" onClick={() => gym.dismissTrouble()}>
         I have seen this

@@ -21,6 +21,16 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
   const book = useGym((state) => state.book);
   const [nerves, setNerves] = useState<number | null>(null);
   const started = roundsOfPair(book, pair.id).length;
+  if (book.open?.pair?.id === pair.id) {
+    return (
+      <Page title="This pair is being played">
+        <p className="lead">Round {book.open.pair.place} of 2 is not finished yet.</p>
+        <a className="button main" href={writeAddress('court')}>
+          Go on where you were
+        </a>
+      </Page>
+    );
+  }
   if (started >= 2) {
     return (
       <Page title="The pair is played">
@@ -45,9 +55,16 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
         <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
       </section>
       <p className="quiet">
-        The toss is number {pair.seed}; it is kept with the pair, and there is no second toss. Play both
-        rounds out, or the comparison is lost. Same ball, same rest before each.
+        There is no second toss. Play both rounds out, or the comparison is lost. Same ball, same rest before
+        each.
       </p>
+      <details className="quiet">
+        <summary>How the coin was tossed</summary>
+        <p>
+          The order follows from the number {pair.seed}, drawn before the first shot and kept with the pair,
+          so that anyone can check it.
+        </p>
+      </details>
       <button
         type="button"
         className="button main slab"

@@ -103,7 +103,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
         {pressured ? ' Sore, ill or badly slept? Leave the pressure for another day.' : ''} Stop when
         something hurts; if it stays, someone licensed should look at it.
       </p>
-      <button type="button" className="button main slab" onClick={() => void start()}>
+      <button type="button" className="button main slab start-bar" onClick={() => void start()}>
         <span className="slab-name">{condition === 'pair' ? 'Toss the coin' : 'To the court'}</span>
         <span className="slab-words">
           {card.name}, {attemptsOn(card.stops)} shots

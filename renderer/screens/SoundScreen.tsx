@@ -33,6 +33,9 @@ export function SoundScreen() {
           <button type="button" className="button main" onClick={() => void play()}>
             Play the voice
           </button>
+          <button type="button" className="button" onClick={() => void court.playCrowd()}>
+            Hear the crowd
+          </button>
           <Volume />
           <p className="quiet">
             How loud it really is, nobody can say without a meter at your ear: the same setting is quiet on

@@ -18,7 +18,10 @@ export const SPAN_WORDS =
 export function dropWords(figures: Shown): DropWords {
   const { relaxed, pressured, drop, reading } = figures;
   if (relaxed.attempts === 0 && pressured.attempts === 0) {
-    return { headline: 'No rounds yet.', more: ['Start with a relaxed one.'] };
+    return {
+      headline: 'No rounds yet.',
+      more: ['Start with a pair: the same card once relaxed and once under pressure.'],
+    };
   }
   if (relaxed.attempts === 0 || pressured.attempts === 0) return oneSided(figures);
   if (!drop) {
@@ -103,7 +106,9 @@ function plan({ reading }: Shown): string[] {
       more.pressured > 0 ? `${more.pressured} more pressured` : '',
       more.relaxed > 0 ? `${more.relaxed} more relaxed` : '',
     ].filter((part) => part !== '');
-    return [`About ${shots.join(' and ')} shots would show a drop of ${points} points.`];
+    return [
+      `Roughly ${shots.join(' and ')} shots would probably show a drop of ${points} points, if there is one.`,
+    ];
   }
   return [];
 }

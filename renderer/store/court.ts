@@ -46,6 +46,8 @@ export interface Court {
   readonly sound: GymSound;
   unlock(): Promise<SoundState>;
   playCheck(): void;
+  /** A few seconds of crowd: murmur, swell, a cheer, and gone. */
+  playCrowd(): Promise<void>;
   heard(heard: boolean): void;
   setVolume(volume: number): void;
   /** Looks at the open round; a round taken up again waits for the shooter to say go. */
@@ -63,6 +65,14 @@ export interface Court {
   end(why: Ending): Promise<boolean>;
   /** The round's game, solved once; null without a mark. */
   game(round: Round): Solved | null;
+}
+
+/** An entry remembers the round clock, so that a round broken off by a crash goes on with the right time. */
+function withClock(fact: Fact, clockLeft: Seconds | null): Fact {
+  if (clockLeft === null) return fact;
+  if (fact.type === 'ShotTaken') return { ...fact, body: { ...fact.body, clockLeft } };
+  if (fact.type === 'StopCounted') return { ...fact, body: { ...fact.body, clockLeft } };
+  return fact;
 }
 
 const COUNT_FROM = 5;
@@ -160,9 +170,12 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     if (!round || (phase !== 'live' && phase !== 'buzzer')) return;
     // A ball that was in the air at the round clock's buzzer is the last one.
     const last = phase === 'buzzer' && round.pressure?.clock?.kind === 'round';
-    const entries = facts.filter((fact) => fact.type !== 'RoundEnded');
+    const left = clockLeft(round);
+    const entries = facts.filter((fact) => fact.type !== 'RoundEnded').map((fact) => withClock(fact, left));
     const ended = entries.length < facts.length;
-    void gym.dispatch(last || ended ? [...entries, ending(round, ended ? 'played-out' : 'time-up')] : facts);
+    void gym.dispatch(
+      last || ended ? [...entries, ending(round, ended ? 'played-out' : 'time-up')] : entries,
+    );
     if (last || ended) {
       hush();
       store.setState({ clock: null });
@@ -187,6 +200,14 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     game,
     unlock: () => sound.unlock(),
     playCheck: () => void sound.plan([{ clip: 'sound-check', at: sound.now() + LEAD, gain: 1 }]),
+    playCrowd: async () => {
+      await sound.unlock();
+      sound.setVolume(gym.store.getState().settings.volume);
+      sound.crowd.enter();
+      sound.crowd.swell(3, 1);
+      later(4, () => sound.crowd.answer(true, 1));
+      later(8, () => sound.crowd.leave());
+    },
     heard: (heard) => store.setState({ heard }),
     setVolume: (volume) => sound.setVolume(volume),
     enter: () => {

@@ -4,8 +4,9 @@ import { turnResults } from '../games/played.ts';
 import { reach } from '../games/reach.ts';
 import { solve, type Ability, type Solved, type Standing } from '../games/solver.ts';
 import type { Book, Round } from '../log/book.ts';
-import { roundTally, turnsOf } from '../log/roundCells.ts';
+import { roundCells, turnsOf } from '../log/roundCells.ts';
 import { abilityOn, chanceOfAtLeast, chooseMark } from '../stats/ability.ts';
+import { cellKey } from '../stats/drop.ts';
 
 /* What the shooter's own record says of the next pressured round. */
 
@@ -42,7 +43,7 @@ export function inHundred(chance: Probability): number {
 
 /** The marks of a card for one shooter. */
 export interface Marks {
-  /** Shots on the record that this rests on. */
+  /** Shots on the record from the spots of this card, taken the same way. */
   readonly shots: number;
   /** Chance of at least so many makes. */
   chance(makes: number): Probability;
@@ -54,16 +55,20 @@ export interface Marks {
 export function marksFor(book: Book, shooter: string, stops: readonly Stop[]): Marks {
   const ability = pressuredAbility(book, shooter, stops);
   return {
-    shots: shotsOnRecord(book, shooter),
+    shots: shotsOnRecord(book, shooter, stops),
     chance: (makes) => chanceOfAtLeast(ability, makes),
     nearest: (wanted) => chooseMark(ability, wanted).makes,
   };
 }
 
-function shotsOnRecord(book: Book, shooter: string): number {
+function shotsOnRecord(book: Book, shooter: string, stops: readonly Stop[]): number {
+  const onCard = new Set(stops.map(({ spot, shot }) => cellKey(spot, shot)));
   let shots = 0;
   for (const round of book.rounds.values()) {
-    if (round.shooter === shooter) shots += roundTally(round).attempts;
+    if (round.shooter !== shooter) continue;
+    for (const cell of roundCells(round)) {
+      if (onCard.has(cellKey(cell.spot, cell.shot))) shots += cell.attempts;
+    }
   }
   return shots;
 }

@@ -34,6 +34,7 @@ export function roundOf(
     state: 'ended',
     clockLeft: null,
     ending: 'played-out',
+    endedAt: null,
     nervesAfter: null,
     effort: null,
     note: '',

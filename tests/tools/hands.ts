@@ -21,6 +21,11 @@ export interface Hands {
 /** A finger on a touch screen. */
 export function fingers(page: Page): Hands {
   const button = (name: string): Locator => page.getByRole('button', { name, exact: true });
+  // The court takes two taps within 0.3 s for one; real shots are seconds apart.
+  const shot = async (target: Locator): Promise<void> => {
+    await target.tap();
+    await page.waitForTimeout(350);
+  };
   return {
     press: (target) => target.tap(),
     choose: (answer) => answer.tap(),
@@ -28,10 +33,10 @@ export function fingers(page: Page): Hands {
       await field.tap();
       await field.fill(words);
     },
-    make: () => button('Make').tap(),
-    miss: (side) => button(side ? `Miss ${side[0]?.toUpperCase()}${side.slice(1)}` : 'Miss').tap(),
-    count: (makes) => button(String(makes)).tap(),
-    undo: () => button('Undo the last').tap(),
+    make: () => shot(button('Make')),
+    miss: (side) => shot(button(side ? `Miss ${side[0]?.toUpperCase()}${side.slice(1)}` : 'Miss')),
+    count: (makes) => shot(button(String(makes))),
+    undo: () => page.getByRole('button', { name: /^Undo the last/ }).tap(),
     pause: () => button('Pause').tap(),
   };
 }

@@ -3,10 +3,12 @@ import { useEffect, useState } from 'react';
 import type { Round } from '../../log/book.ts';
 import { nextTurn, stopAt } from '../../log/roundCells.ts';
 import { useDoors } from '../gymContext.ts';
+import { useOneAtATime } from './useOneAtATime.ts';
 
 /** How many of a spot's shots went in, in one tap; or typed, and Enter. */
 export function CountPad({ round }: { readonly round: Round }) {
   const { court } = useDoors();
+  const once = useOneAtATime();
   const [typed, setTyped] = useState('');
   const turn = nextTurn(round);
   const left = turn ? stopAt(round, turn.stop).attempts - turn.turn : 0;
@@ -34,7 +36,12 @@ export function CountPad({ round }: { readonly round: Round }) {
       <h2>How many of {left} went in?</h2>
       <div className="counts">
         {Array.from({ length: left + 1 }, (_, makes) => (
-          <button key={makes} type="button" className="button figure" onClick={() => court.count(makes)}>
+          <button
+            key={makes}
+            type="button"
+            className="button figure"
+            onClick={(click) => once(click.timeStamp, () => court.count(makes))}
+          >
             {makes}
           </button>
         ))}

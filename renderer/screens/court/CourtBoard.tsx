@@ -6,6 +6,7 @@ import type { Round } from '../../log/book.ts';
 import { nextTurn, stopAt, turnsOf } from '../../log/roundCells.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { BuzzerPad } from './BuzzerPad.tsx';
+import { EndHere } from './EndHere.tsx';
 import { CountPad } from './CountPad.tsx';
 import { GetReady } from './GetReady.tsx';
 import { GoingOn } from './GoingOn.tsx';
@@ -33,7 +34,7 @@ export function CourtBoard({ round }: { readonly round: Round }) {
           <p className="lead">
             {SHOT_WORDS[stop.shot]}, shot {Math.min(used + 1, all)} of {all}
           </p>
-          <StopDots round={round} stop={index} />
+          {round.entry === 'each-shot' ? <StopDots round={round} stop={index} /> : null}
         </div>
         <GoingOn round={round} />
         <SpotOnCourt rules={present(shooter, 'the shooter of the round').rules} round={round} stop={index} />
@@ -49,6 +50,21 @@ export function CourtBoard({ round }: { readonly round: Round }) {
   );
 }
 
+/** What the undo would take back. */
+function lastWords(round: Round): string {
+  const last = round.entries.at(-1);
+  switch (last?.kind) {
+    case 'shot':
+      return last.made ? ': make' : ': miss';
+    case 'count':
+      return `: ${last.makes} of ${last.attempts}`;
+    case 'expired':
+      return ': no shot';
+    case undefined:
+      return '';
+  }
+}
+
 function CourtFoot({ round }: { readonly round: Round }) {
   const { court } = useDoors();
   const phase = useStore(court.store, (state) => state.phase);
@@ -60,22 +76,21 @@ function CourtFoot({ round }: { readonly round: Round }) {
         disabled={round.entries.length === 0}
         onClick={() => void court.undo(round)}
       >
-        Undo the last
+        Undo the last{lastWords(round)}
       </button>
       {phase === 'live' || phase === 'countdown' ? (
         <button type="button" className="button" onClick={() => court.leave('asked')}>
           Pause
         </button>
-      ) : (
+      ) : null}
+      {phase === 'ready' ? (
         <>
           <a className="button" href="#/bench">
             Leave, go on later
           </a>
-          <button type="button" className="button" onClick={() => void court.end('stopped')}>
-            End it here
-          </button>
+          <EndHere round={round} />
         </>
-      )}
+      ) : null}
       <p className="court-keys quiet">
         {round.entry === 'each-shot' ? 'Keys: → make, ← miss, ↑ long, ↓ short, ' : 'Keys: digits, Enter, '}
         Backspace undo, P pause

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 
 import type { Round } from '../../log/book.ts';
+import { writeClock } from '../../store/court.ts';
 import { useDoors } from '../gymContext.ts';
 import { useShownTime } from './useShownTime.ts';
 
@@ -33,10 +34,12 @@ function PressureWords({ round }: { readonly round: Round }) {
       {mark ? <li>Make {mark.makes} to win</li> : null}
       {clock ? (
         <li>
-          {clock.seconds} seconds {clock.kind === 'round' ? 'for the round' : 'for each shot'}
+          {clock.kind === 'round' && round.clockLeft !== null
+            ? `${writeClock(round.clockLeft, clock.seconds)} left on the clock`
+            : `${clock.seconds} seconds ${clock.kind === 'round' ? 'for the round' : 'for each shot'}`}
         </li>
       ) : null}
-      <li>Five, four, three, two, one – then shoot.</li>
+      <li>Five, four, three, two, one – then {clock ? 'the clock runs' : 'shoot'}.</li>
     </ul>
   );
 }

@@ -30,11 +30,17 @@ export function GoingOn({ round }: { readonly round: Round }) {
 
 function Chance({ round }: { readonly round: Round }) {
   const { court } = useDoors();
+  const phase = useStore(court.store, (state) => state.phase);
   const game = court.game(round);
   if (!game) return null;
   const { needed, left } = needOf(round);
-  if (needed === 0 || needed > left)
-    return <Figure words={needed === 0 ? 'you have won' : 'out of reach now'} value="–" />;
+  if (needed === 0 || needed > left || phase === 'buzzer')
+    return (
+      <Figure
+        words={needed === 0 ? 'you have won' : needed > left ? 'out of reach now' : 'time is up'}
+        value="–"
+      />
+    );
   return <Figure words="wins in 100 from here" value={String(inHundred(standingOf(game, round).chance))} />;
 }
 

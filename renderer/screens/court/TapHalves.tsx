@@ -3,6 +3,7 @@ import type { MouseEvent, PointerEvent } from 'react';
 import type { MissSide } from '../../log/events.ts';
 import type { Round } from '../../log/book.ts';
 import { useDoors, useGym } from '../gymContext.ts';
+import { useOneAtATime } from './useOneAtATime.ts';
 
 const SIDES: readonly { side: MissSide; words: string }[] = [
   { side: 'long', words: 'Long' },
@@ -15,9 +16,10 @@ const SIDES: readonly { side: MissSide; words: string }[] = [
 export function TapHalves({ round }: { readonly round: Round }) {
   const { court } = useDoors();
   const sides = useGym((state) => state.settings.missSides);
+  const once = useOneAtATime();
   const tap = (made: boolean, side: MissSide | null) => ({
     onPointerDown: (touch: PointerEvent) => {
-      if (touch.button === 0) court.shot(made, side);
+      if (touch.button === 0) once(touch.timeStamp, () => court.shot(made, side));
     },
     // Enter and space on the button; a touch was taken already when the finger went down.
     onClick: (click: MouseEvent) => {

@@ -1,3 +1,4 @@
+import { FEW_SHOTS } from '../../charts/fewShots.ts';
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { Figures } from '../../store/figures.ts';
 import { dropWords, SPAN_WORDS } from '../dropWords.ts';
@@ -34,7 +35,7 @@ function BigRate({ condition, figures }: BigRateProps) {
       <dt>
         <GlyphIcon kind={condition} /> {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
       </dt>
-      <dd className="figure">{percent(rated)}</dd>
+      <dd className="figure">{rated.attempts < FEW_SHOTS ? countWords(rated) : percent(rated)}</dd>
       <dd className="quiet">
         {rated.rate ? (
           <>

@@ -4,6 +4,7 @@ import { attemptsOn, type Card } from '../../court/cards.ts';
 import type { RuleSet } from '../../court/ruleSets.ts';
 import { COURTS } from '../../court/ruleSets.ts';
 import { inHundred, marksFor } from '../../store/forecast.ts';
+import { debtsOf } from '../../games/ledger.ts';
 import type { PressureWish } from '../../store/pressureWish.ts';
 import { useGym } from '../gymContext.ts';
 import { Choice } from './Choice.tsx';
@@ -26,6 +27,7 @@ const yesNo = (on: boolean) => (on ? 'yes' : 'no');
 /** Everything that turns pressure on in a round. */
 export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
+  const stakes = useEarlierStakes(shooter);
   return (
     <>
       <section className="panel">
@@ -36,13 +38,24 @@ export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
             value={wish.stake}
             maxLength={200}
             placeholder="Loser buys lunch"
+            list="earlier-stakes"
             onChange={(change) => set({ stake: change.target.value })}
           />
         </label>
+        <datalist id="earlier-stakes">
+          {stakes.map((stake) => (
+            <option key={stake} value={stake} />
+          ))}
+        </datalist>
+        {wish.stake.trim() !== '' && !wish.mark ? (
+          <p className="notice">
+            Without a mark to beat nobody can say who owes, so this stays out of the ledger.
+          </p>
+        ) : null}
         <p className="quiet">
-          Keep it small, and only what everyone has agreed to. Never money you would miss, never food, sleep
-          or pain, and no extra running for a tired body. Rules on betting differ from place to place: keep to
-          yours. Under 18? Ask an adult first, or leave it empty.
+          Keep it small, and only what everyone has agreed to. Never money, food, sleep or pain, and no extra
+          running for a tired body. Rules on betting differ from place to place: keep to yours. Under 18? Ask
+          an adult first, or leave it empty.
         </p>
       </section>
       <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />
@@ -82,6 +95,7 @@ export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
             <p className="quiet">{shotClockWords(rules)}</p>
           </>
         ) : null}
+        {wish.clock === 'round' ? <p>{secondsAShot(wish.roundSeconds, attemptsOn(card.stops))}</p> : null}
         {wish.clock === 'none' ? null : (
           <p className="quiet">The last five seconds are called out, then the buzzer.</p>
         )}
@@ -110,6 +124,15 @@ export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
         />
       </section>
     </>
+  );
+}
+
+/** The shooter's last few stakes, so that a usual one need not be typed again. */
+function useEarlierStakes(shooter: string): readonly string[] {
+  const book = useGym((state) => state.book);
+  return useMemo(
+    () => [...new Set(debtsOf(book, shooter).map(({ stake }) => stake))].slice(0, 5),
+    [book, shooter],
   );
 }
 
@@ -146,9 +169,12 @@ function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules'>) {
             onChange={(markMakes) => set({ markMakes })}
           />
           <p>
-            On your record you would get there about{' '}
-            <strong>{inHundred(marks.chance(makes))} times in 100</strong>. Good and bad days are counted in.
-            {marks.shots < 50 ? ' Your record is still short, so this is a rough guess.' : ''}
+            {marks.shots === 0 ? 'You have not shot this card yet. As a starting guess' : 'On your record'}{' '}
+            you would get there about <strong>{inHundred(marks.chance(makes))} times in 100</strong>, if time
+            allows. Good and bad days are counted in.
+            {marks.shots > 0 && marks.shots < 50
+              ? ' Your record on these shots is still short, so this is rough.'
+              : ''}
           </p>
           <Choice
             question="Show the chance while you shoot?"
@@ -160,6 +186,12 @@ function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules'>) {
       ) : null}
     </section>
   );
+}
+
+function secondsAShot(seconds: number, shots: number): string {
+  const each = seconds / shots;
+  const words = `That is ${each.toFixed(1)} seconds a shot.`;
+  return each < 4 ? `${words} Hardly anyone gets through the card in that time.` : words;
 }
 
 function shotClockWords(rules: RuleSet): string {

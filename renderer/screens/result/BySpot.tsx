@@ -1,4 +1,5 @@
-import { FEW_SHOTS, SpotMap, type SpotMark } from '../../charts/SpotMap.tsx';
+import { FEW_SHOTS } from '../../charts/fewShots.ts';
+import { SpotMap, type SpotMark } from '../../charts/SpotMap.tsx';
 import { COURTS, type RuleSet } from '../../court/ruleSets.ts';
 import { isSpot, SHOT_WORDS, spotPoint, SPOTS, spotWords, type CourtPoint } from '../../court/spots.ts';
 import type { Figures, SpotFigures } from '../../store/figures.ts';
