@@ -8,6 +8,7 @@ import { Page } from './parts/Page.tsx';
 import { RoundList } from './parts/RoundList.tsx';
 import { BothRates } from './result/BothRates.tsx';
 import { BySpot } from './result/BySpot.tsx';
+import { Misses } from './result/Misses.tsx';
 import { OverTime } from './result/OverTime.tsx';
 
 /** How many rounds stand under the result; all of them have a screen of their own. */
@@ -32,6 +33,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       </section>
       <BothRates figures={figures} />
       <BySpot figures={figures} rules={shooter.rules} ownSpots={ownSpots} />
+      <Misses rounds={figures.rounds} />
       <OverTime figures={figures} />
       <section className="panel">
         <h2>Latest rounds</h2>

@@ -67,6 +67,11 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
 
   return (
     <Page title={known ? 'Change the shooter' : 'Who is shooting?'} first={others.length === 0}>
+      {known || others.length === 0 ? null : (
+        <section className="panel">
+          <ShooterList />
+        </section>
+      )}
       <div className="columns">
         <form
           className="panel"
@@ -105,7 +110,6 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
           </button>
         </form>
         <div className="panel">
-          {others.length === 0 ? null : <ShooterList />}
           {others.some((shooter) => shooter.demo) ? null : (
             <>
               <h2>Only looking around?</h2>
@@ -150,7 +154,7 @@ function ShooterList() {
   return (
     <>
       <h2>Shooters on this device</h2>
-      <ul className="plain-list">
+      <ul className="plain-list shooters">
         {[...shooters.values()]
           .filter((shooter) => !removed.has(shooter.id))
           .map((shooter) => (

@@ -55,7 +55,7 @@ export function FilesOut() {
       </button>
       <p>
         A copy of everything also holds every single shot, the stakes, your own cards and spots. It is an
-        SQLite file: keep it as your backup.
+        SQLite file that other programs can open. Loud Gym itself brings back CSV files only.
       </p>
       <button
         type="button"

@@ -1,7 +1,9 @@
 import { useMemo, useState } from 'react';
 
+import { isoDateAt } from '../../basics/days.ts';
 import type { FileRound } from '../../log/csvRounds.ts';
 import type { Import, Retold } from '../../log/importRounds.ts';
+import { importNotes } from '../../store/importNotes.ts';
 import { bringIn, planRecords } from '../../store/recordFiles.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
@@ -27,6 +29,10 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
   // The plan is made anew whenever the log has moved on under it.
   // oxlint-disable-next-line react/exhaustive-deps
   const plan = useMemo(() => planRecords(gym, rounds, retold), [gym, rounds, retold, book]);
+  const notes = useMemo(() => {
+    const { at, zone } = gym.moment();
+    return importNotes(book, rounds, isoDateAt(at, zone));
+  }, [gym, book, rounds]);
   const changes = plan.rounds + plan.replaced;
 
   const yes = async () => {
@@ -56,6 +62,19 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
           <li>leave out {count(plan.doubles, 'round')} that you already have, shot for shot</li>
         )}
       </ul>
+      <p>Shooters in it: {notes.shooters.join(', ')}.</p>
+      {notes.newSpots.length === 0 ? null : (
+        <p>
+          New spots: <strong>{notes.newSpots.join(', ')}</strong>. Are they spots of your own? If one is only
+          misspelt, mend it in the file first, or its shots will not be compared with the rest.
+        </p>
+      )}
+      {notes.future.length === 0 ? null : (
+        <p>
+          <strong>{notes.future.join(', ')}</strong> {notes.future.length === 1 ? 'is' : 'are'} still to come.
+          Is the year right?
+        </p>
+      )}
       {plan.beside === 0 ? null : (
         <p>
           {plan.beside === 1 ? 'One of these rounds has' : `${plan.beside} of these rounds have`} the same

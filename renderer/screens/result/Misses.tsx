@@ -1,0 +1,59 @@
+import type { MissSide } from '../../log/events.ts';
+import type { Round } from '../../log/book.ts';
+import { missFigures, type MissCounts } from '../../store/missFigures.ts';
+
+const SIDES: readonly { side: MissSide; words: string }[] = [
+  { side: 'short', words: 'Short' },
+  { side: 'long', words: 'Long' },
+  { side: 'left', words: 'Left' },
+  { side: 'right', words: 'Right' },
+];
+
+/** Where the misses went, for a shooter who notes it. */
+export function Misses({ rounds }: { readonly rounds: readonly Round[] }) {
+  const misses = missFigures(rounds);
+  if (!misses) return null;
+  return (
+    <section className="panel">
+      <h2>Where the misses went</h2>
+      <div className="scroll" role="region" aria-label="Misses by side" tabIndex={0}>
+        <table className="figures">
+          <thead>
+            <tr>
+              <th scope="col">Rounds</th>
+              {SIDES.map(({ side, words }) => (
+                <th key={side} scope="col" className="number">
+                  {words}
+                </th>
+              ))}
+              <th scope="col" className="number">
+                In all
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <MissRow words="Relaxed" counts={misses.relaxed} />
+            <MissRow words="Pressured" counts={misses.pressured} />
+          </tbody>
+        </table>
+      </div>
+      <p className="quiet">
+        Only misses whose side was tapped. A few misses more on one side are luck more often than not.
+      </p>
+    </section>
+  );
+}
+
+function MissRow({ words, counts }: { readonly words: string; readonly counts: MissCounts }) {
+  return (
+    <tr>
+      <th scope="row">{words}</th>
+      {SIDES.map(({ side }) => (
+        <td key={side} className="number">
+          {counts[side]}
+        </td>
+      ))}
+      <td className="number">{SIDES.reduce((sum, { side }) => sum + counts[side], 0)}</td>
+    </tr>
+  );
+}

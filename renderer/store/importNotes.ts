@@ -1,0 +1,26 @@
+import type { IsoDate } from '../basics/units.ts';
+import { isSpot } from '../court/spots.ts';
+import type { Book } from '../log/book.ts';
+import type { FileRound } from '../log/csvRounds.ts';
+
+/** What a person should look at before saying yes to a file. */
+export interface ImportNotes {
+  /** Whose rounds they are. */
+  readonly shooters: readonly string[];
+  /** Spots that no card and no round here has had: one's own, or a slip of the pen. */
+  readonly newSpots: readonly string[];
+  /** Days that are still to come. */
+  readonly future: readonly IsoDate[];
+}
+
+/** Looks a file over for slips that no rule can catch. @param today the day here */
+export function importNotes(book: Book, rounds: readonly FileRound[], today: IsoDate): ImportNotes {
+  const spots = new Set(rounds.flatMap((round) => round.cells.map(({ spot }) => spot)));
+  const known = new Set<string>(book.ownSpots.keys());
+  for (const round of book.rounds.values()) for (const { spot } of round.stops) known.add(spot);
+  return {
+    shooters: [...new Set(rounds.map(({ shooter }) => shooter))],
+    newSpots: [...spots].filter((spot) => !isSpot(spot) && !known.has(spot)),
+    future: [...new Set(rounds.map(({ date }) => date).filter((date) => date > today))].toSorted(),
+  };
+}
