@@ -26,7 +26,9 @@ const season = (sessions: number, relaxed: readonly [number, number], pressed: r
 
 describe('the plain sentence', () => {
   it('starts kindly before the first round', () => {
-    expect(wordsFor([])).toBe('No rounds yet. Start with a relaxed one.');
+    expect(wordsFor([])).toBe(
+      'No rounds yet. Start with a pair: the same card once relaxed and once under pressure.',
+    );
   });
 
   it('asks for the other half of the comparison', () => {
@@ -52,7 +54,7 @@ describe('the plain sentence', () => {
     expect(words).toContain('Too early to say. So far 46 % relaxed and 41 % pressured');
     expect(words).toContain('could be luck');
     expect(words).toMatch(
-      /About \d+0 more pressured and \d+0 more relaxed shots would show a drop of 10 points\./,
+      /Roughly \d+0 more pressured and \d+0 more relaxed shots would probably show a drop of 10 points, if there is one\./,
     );
   });
 
@@ -90,7 +92,9 @@ describe('the plain sentence', () => {
     expect(words).toMatch(
       /^No difference that can be told from luck\. It could be anything from \d+ points? better to \d+ points? worse under pressure\./,
     );
-    expect(words).toMatch(/About [\d a-z]+ shots would show a drop of 10 points\.$/);
+    expect(words).toMatch(
+      /Roughly [\d a-z]+ shots would probably show a drop of 10 points, if there is one\.$/,
+    );
   });
 
   it('says about the same where the whole span is small', () => {

@@ -42,7 +42,9 @@ describe('the parts of the result', () => {
     const text = textOf(
       renderToStaticMarkup(<DropSentence figures={shooterFigures(EMPTY_BOOK, 'nobody')} />),
     );
-    expect(text).toBe('No rounds yet. Start with a relaxed one.');
+    expect(text).toBe(
+      'No rounds yet. Start with a pair: the same card once relaxed and once under pressure.',
+    );
   });
 
   it('draw every estimate with its interval, and tell conditions apart by shape too', () => {
