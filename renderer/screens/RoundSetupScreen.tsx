@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 
 import { attemptsOn, type Card } from '../court/cards.ts';
 import type { Shooter } from '../log/book.ts';
@@ -31,6 +31,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
   const [wish, setWish] = useState<PressureWish>(() => freshWish(attemptsOn(card.stops)));
   const [nerves, setNerves] = useState<number | null>(null);
   const [asked, setAsked] = useState(false);
+  const nervesPanel = useRef<HTMLElement>(null);
   const pressured = condition !== 'relaxed';
 
   const chooseCard = (next: Card) => {
@@ -52,6 +53,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
     }
     if (nerves === null) {
       setAsked(true);
+      nervesPanel.current?.scrollIntoView({ block: 'center' });
       return;
     }
     const round = await startRound(gym, {
@@ -89,7 +91,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
         ) : null}
       </div>
       {condition === 'pair' ? null : (
-        <section className="panel">
+        <section className="panel" ref={nervesPanel}>
           <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
           {asked && nerves === null ? (
             <p className="notice warn" role="alert">
