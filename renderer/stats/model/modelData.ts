@@ -25,6 +25,7 @@ export interface ModelData {
   readonly places: readonly Place[];
   /** Ingredients that were ever on, in their usual order; bit i of a cell's mask stands for the i-th. */
   readonly ingredients: readonly Ingredient[];
+  /** By reason. */
   readonly leftOut: readonly LeftOut[];
 }
 
@@ -125,7 +126,8 @@ function sorted(
     const date = kept[0]?.round.date;
     if (date !== undefined) sessions.push({ date, rounds: kept });
   }
-  return { sessions, leftOut: [...leftOut].map(([reason, sum]) => ({ reason, ...sum })) };
+  const reasons = [...leftOut].map(([reason, sum]): LeftOut => ({ reason, ...sum }));
+  return { sessions, leftOut: reasons.toSorted((a, b) => (a.reason < b.reason ? -1 : 1)) };
 }
 
 /** Pressure as a fraction of the highest level; 0.5 where it was not noted, as in a file. */

@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+
+import { rngFromSeed } from '../../../renderer/basics/chance.ts';
+import type { Round } from '../../../renderer/log/book.ts';
+import type { ChokeIndex } from '../../../renderer/stats/model/chokeIndex.ts';
+import { fitDrop, type FitOptions } from '../../../renderer/stats/model/fitDrop.ts';
+import { changeBetween } from '../../../renderer/stats/model/indexOf.ts';
+import { modelData } from '../../../renderer/stats/model/modelData.ts';
+import { PLAIN, play, RELAXED_MIX } from '../../bench/modelWorld.ts';
+import { freeThrows, roundOf, three } from '../rounds.ts';
+
+function fitted(rounds: readonly Round[], options: FitOptions = {}): ChokeIndex {
+  const { index } = fitDrop(modelData(rounds), options);
+  if (index.kind === 'none') throw new Error(index.reason);
+  return index;
+}
+
+const WORLD = { ...PLAIN, weeks: 6, pressure: () => -0.5 };
+const season = play(WORLD, rngFromSeed(5)).rounds;
+
+describe('the choke index', () => {
+  const index = fitted(season);
+
+  it('is the same for the same record, in whatever order', () => {
+    expect(fitted(season.toReversed())).toEqual(index);
+    expect(fitted(season, { seed: index.seed })).toEqual(index);
+  });
+
+  it('moves only by chance with another seed', () => {
+    const other = fitted(season, { seed: 1 });
+    expect(other.overall.points).not.toBe(index.overall.points);
+    expect(Math.abs(other.overall.points - index.overall.points)).toBeLessThan(0.15 * index.overall.sd);
+  });
+
+  it('adds up: relaxed − pressured, weeks to the whole, places and groups to the whole', () => {
+    expect(index.relaxed - index.pressured).toBeCloseTo(index.overall.points, 9);
+    const mean = index.weeks.reduce((sum, week) => sum + week.points, 0) / index.weeks.length;
+    expect(mean).toBeCloseTo(index.overall.points, 9);
+    for (const parts of [index.places, index.groups]) {
+      expect(parts.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+      expect(parts.reduce((sum, { weight, points }) => sum + weight * points, 0)).toBeCloseTo(
+        index.overall.points,
+        9,
+      );
+    }
+    expect(index.groups.map(({ group }) => group)).toEqual(['threes', 'mid-range', 'free-throws']);
+  });
+
+  it('finds almost the same at the spreads it has learnt, without learning them again', () => {
+    const quick = fitted(season, { hyper: index.hyper.mean });
+    expect(Math.abs(quick.overall.points - index.overall.points)).toBeLessThan(0.2 * index.overall.sd);
+    expect(quick.overall.sd / index.overall.sd).toBeCloseTo(1, 1);
+    expect(quick.hyper.sd).toEqual({ skill: 0, day: 0, week: 0, dayPressure: 0 });
+  });
+
+  it('can be asked for free throws alone, or for a mix of one’s own', () => {
+    const free = fitted(season, { mix: 'free-throws' });
+    expect(free.mix).toEqual([{ spot: 'free-throw', shot: 'free-throw', weight: 1 }]);
+    expect(free.relaxed).toBeGreaterThan(index.relaxed);
+    expect(fitted(season, { mix: index.mix }).overall.points).toBeCloseTo(index.overall.points, 9);
+  });
+
+  it('tells the change between any two weeks', () => {
+    const data = modelData(season);
+    const { index: same, posterior } = fitDrop(data);
+    if (same.kind === 'none' || !posterior) throw new Error('no index');
+    const change = changeBetween(data, posterior, 0, 5);
+    expect(change).toEqual(same.change);
+    const [first, last] = [same.weeks[0], same.weeks[5]];
+    expect(change.points).toBeCloseTo((last?.points ?? NaN) - (first?.points ?? NaN), 9);
+    expect(changeBetween(data, posterior, 3, 3).points).toBe(0);
+    expect(() => changeBetween(data, posterior, 0, 6)).toThrow('week 6');
+  });
+
+  it('tells its progress', () => {
+    const seen: number[] = [];
+    fitted(season, { progress: (share) => seen.push(share) });
+    expect(seen.length).toBeGreaterThan(30);
+    expect(seen).toEqual(seen.toSorted((a, b) => a - b));
+    expect(seen.at(-1)).toBe(1);
+  });
+});
+
+describe('symmetry', () => {
+  it('turns the sign when relaxed and pressured trade places', () => {
+    // Two rounds of the same mix, one of each condition, in the first and second place in turn.
+    const conditions = (session: number) =>
+      session % 2 === 0 ? (['relaxed', 'pressured'] as const) : (['pressured', 'relaxed'] as const);
+    const { rounds } = play(
+      {
+        ...PLAIN,
+        weeks: 5,
+        plan: (_, session) => conditions(session),
+        pressuredMix: RELAXED_MIX,
+        pressure: () => -0.4,
+      },
+      rngFromSeed(8),
+    );
+    const swapped = rounds.map((round): Round => ({
+      ...round,
+      condition: round.condition === 'relaxed' ? 'pressured' : 'relaxed',
+    }));
+    const [as, so] = [fitted(rounds, { seed: 3 }), fitted(swapped, { seed: 3 })];
+    expect(as.overall.points).toBeGreaterThan(2);
+    // Not to the last digit: spreads belong to pressure, not to both sides alike.
+    expect(Math.abs(as.overall.points + so.overall.points)).toBeLessThan(0.25 * as.overall.sd);
+    expect(as.overall.sd / so.overall.sd).toBeCloseTo(1, 1);
+    expect(as.overall.probability + so.overall.probability).toBeCloseTo(1, 1);
+  });
+});
+
+describe('records that say little', () => {
+  const none = (rounds: readonly Round[], options: FitOptions = {}): unknown =>
+    fitDrop(modelData(rounds), options).index;
+
+  it('says why there is no index', () => {
+    const relaxed = roundOf('relaxed', [three('top', 5, 10), freeThrows(1, 2)]);
+    const pressured = roundOf('pressured', [freeThrows(5, 10)]);
+    expect(none([])).toEqual({ kind: 'none', reason: 'no relaxed shot', seen: 0 });
+    expect(none([pressured])).toMatchObject({ reason: 'no relaxed shot' });
+    expect(none([relaxed])).toMatchObject({ reason: 'no pressured shot' });
+    expect(none([relaxed, pressured])).toEqual({
+      kind: 'none',
+      reason: 'too little of the mix under pressure',
+      seen: expect.closeTo(2 / 12, 12),
+    });
+    const threes = [roundOf('relaxed', [three('top', 5, 10)]), roundOf('pressured', [three('top', 5, 10)])];
+    expect(none(threes, { mix: 'free-throws' })).toMatchObject({ reason: 'nothing of the mix' });
+    expect(none([relaxed, pressured], { mix: 'free-throws' })).toMatchObject({ kind: 'index', seen: 1 });
+  });
+
+  it('hides the ratio of a shooter who makes less than one in five', () => {
+    const rounds = [2, 3, 4, 5].flatMap((day) => [
+      roundOf('relaxed', [three('top', 3, 50)], { date: `2026-03-0${day}` }),
+      roundOf('pressured', [three('top', 2, 50)], { date: `2026-03-0${day}` }),
+    ]);
+    const index = fitted(rounds);
+    expect(index.relaxed).toBeLessThan(20);
+    expect(index.ratio).toBeNull();
+    expect(index.notes.join(' ')).toContain('no ratio');
+  });
+
+  it('stands all made and all missed', () => {
+    const index = fitted([
+      roundOf('relaxed', [freeThrows(50, 50)]),
+      roundOf('pressured', [freeThrows(0, 50)]),
+    ]);
+    expect(index.overall.points).toBeGreaterThan(10);
+    expect(index.overall.high).toBeLessThanOrEqual(100);
+    expect(index.change).toBeNull();
+  });
+
+  it('widens the band over weeks without a shot, and marks them', () => {
+    const on = (date: string): Round[] => [
+      roundOf('relaxed', [three('top', 40, 100)], { date }),
+      roundOf('pressured', [three('top', 35, 100)], { date }),
+    ];
+    const rounds = [...on('2026-03-02'), ...on('2026-03-09'), ...on('2026-05-25'), ...on('2026-06-01')];
+    // A straight trend is surest in the middle; without it the band is the weeks' own.
+    const index = fitted(rounds, { design: { trendWeeks: null } });
+    expect(index.weeks).toHaveLength(14);
+    expect(index.weeks.filter((week) => week.empty)).toHaveLength(10);
+    const width = (week: number): number =>
+      (index.weeks[week]?.high ?? NaN) - (index.weeks[week]?.low ?? NaN);
+    expect(width(6)).toBeGreaterThan(width(0));
+    expect(index.weeks[6]).toMatchObject({ shots: { relaxed: 0, pressured: 0 }, empty: true });
+  });
+});
+
+describe('ingredients', () => {
+  it('finds the one that costs the most', () => {
+    const rng = rngFromSeed(12);
+    const rounds: Round[] = [];
+    const shoot = (p: number): number =>
+      Array.from({ length: 40 }, () => rng.chance(p)).filter(Boolean).length;
+    for (let day = 0; day < 28; day += 1) {
+      const date = `2026-03-${String(day + 1).padStart(2, '0')}`;
+      rounds.push(roundOf('relaxed', [freeThrows(shoot(0.7), 40)], { date }));
+      for (const crowd of [true, false]) {
+        const pressured = roundOf('pressured', [freeThrows(shoot(crowd ? 0.55 : 0.7), 40)], { date });
+        rounds.push({
+          ...pressured,
+          id: `${date} ${String(crowd)}`,
+          label: crowd ? '2' : '3',
+          pressure: {
+            ingredients: crowd ? ['crowd', 'clock'] : ['clock', 'stake'],
+            stake: null,
+            mark: null,
+            clock: null,
+            crowd,
+            showChance: true,
+            seed: 1,
+          },
+        });
+      }
+    }
+    const { ingredients } = fitted(rounds);
+    // The clock was always on: nothing to compare it with.
+    expect(ingredients.map(({ ingredient }) => ingredient)).toEqual(['crowd', 'stake']);
+    expect(ingredients[0]).toMatchObject({ shots: { on: 1120, off: 1120 } });
+    expect(ingredients[0]?.probability).toBeGreaterThan(0.9);
+    expect(ingredients[0]?.points).toBeLessThan(15);
+  });
+});
