@@ -63,7 +63,7 @@ test.concurrent(
     });
     await quick.go();
     await says(quick, 'Time! Was a ball in the air?');
-    await quick.press('No');
+    await quick.press('No, nothing');
     await expect.poll(court).toMatchObject({ shot: 2, dots: '-.........' });
     // The next turn has its own three seconds.
     await quick.shoot('●');
@@ -75,8 +75,10 @@ test.concurrent(
     await expect
       .poll(court)
       .toMatchObject({ shot: 5, dots: '-●●○......', figures: { 'needed of 6 left': '3' } });
-    await says(quick, 'Time! Was a ball in the air?');
+    await quick.hands.pause();
     await quick.press('End it here');
+    await says(quick, /The mark and the stake are off\./);
+    await quick.press('Yes, end it');
     await quick.sees('You ended it early');
     await says(quick, '2 of 3');
     expect(await roundOf(quick)).toMatchObject({
@@ -112,7 +114,7 @@ test.concurrent(
     await late.press('The last entry was wrong: take it back');
     await says(late, 'Time! Was a ball in the air?');
     await expect.poll(court).toMatchObject({ figures: { 'needed of 7 left': '3', 'round clock': '0.0' } });
-    await late.press('No');
+    await late.press('No, nothing');
     await late.sees('Short of the mark');
     await says(late, '2 of 3');
     expect(await roundOf(late)).toMatchObject({ ending: 'time-up', tally: { makes: 2, attempts: 3 } });

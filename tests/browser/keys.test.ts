@@ -80,8 +80,8 @@ test('by keys: a pressured round with its countdown, to the verdict and the ledg
   await kim.rateAfter(8, 2);
   const { rates, rounds } = await readResult(page);
   expect(rates).toMatchObject({
-    relaxed: ['60 %', expect.anything()],
-    pressured: ['40 %', expect.anything()],
+    relaxed: ['6 of 10', expect.anything()],
+    pressured: ['4 of 10', expect.anything()],
   });
   expect(rounds).toHaveLength(2);
 

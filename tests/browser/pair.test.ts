@@ -38,8 +38,8 @@ test('a pair is tossed once, goes by its seed, and outlives a reload between its
   await pia.press(/^Toss the coin/);
 
   // The seed is on the screen, and whoever has it can toss again and get the same.
-  const words = await page.getByText(/The toss is number \d+/).innerText();
-  const seed = Number(/number (\d+)/.exec(words)?.[1]);
+  await page.getByText('How the coin was tossed').tap();
+  const seed = Number(/from the number (\d+)/.exec(await page.locator('main').innerText())?.[1]);
   const order = pairOrderFor(seed);
   const [first, second] = [conditionInPair(order, 1), conditionInPair(order, 2)];
   await pia.sees(`The coin says: ${first} first`);
@@ -57,7 +57,8 @@ test('a pair is tossed once, goes by its seed, and outlives a reload between its
   await page.getByText('Your pair is half played.').waitFor();
   await pia.follow('On to round 2 of 2');
   await pia.sees(`Second round: ${second}`);
-  await page.getByText(`The toss is number ${seed};`).waitFor();
+  await page.getByText('How the coin was tossed').tap();
+  await page.getByText(`The order follows from the number ${seed}, drawn before the first shot`).waitFor();
   expect(await pia.button(/^Toss/).count()).toBe(0);
   await pia.rateNerves(6);
   await pia.press(/^To the court/);
@@ -66,8 +67,8 @@ test('a pair is tossed once, goes by its seed, and outlives a reload between its
 
   const { rates, rounds } = await readResult(page);
   expect(rates).toMatchObject({
-    relaxed: ['100 %', expect.anything()],
-    pressured: ['50 %', expect.anything()],
+    relaxed: ['10 of 10', expect.anything()],
+    pressured: ['5 of 10', expect.anything()],
   });
   expect(rounds).toHaveLength(2);
   expect(rounds[0]).toContain('second of a pair');

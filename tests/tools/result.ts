@@ -6,8 +6,8 @@ export interface Result {
   readonly headline: string;
   /** What goes with it. */
   readonly more: string;
-  /** By condition: `60 %` and `15 of 25, 43 to 75 %`. */
-  readonly rates: Readonly<Record<string, readonly [percent: string, words: string]>>;
+  /** By condition, large and small: `60 %` (or the bare count of a few shots) and `15 of 25 · 43 to 75 %`. */
+  readonly rates: Readonly<Record<string, readonly [large: string, small: string]>>;
   /** `Drop 12 points, from −11 to 34.`; empty where none can be told. */
   readonly drop: string;
   /** By spot and kind of shot: relaxed, pressured, drop. */
@@ -32,8 +32,8 @@ export async function readResult(page: Page): Promise<Result> {
       more: words(document.querySelector('.drop-sentence .lead')),
       rates: Object.fromEntries(
         all('.big-rate').map((rate): [string, [string, string]] => {
-          const [percent, span] = all('dd', rate).map(words);
-          return [words(rate.querySelector('dt')).toLowerCase(), [percent ?? '', span ?? '']];
+          const [large, small] = all('dd', rate).map(words);
+          return [words(rate.querySelector('dt')).toLowerCase(), [large ?? '', small ?? '']];
         }),
       ),
       drop: drop.find((label) => label.startsWith('Drop ')) ?? '',
