@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type Rng, rngFromSeed } from '../../renderer/basics/chance.ts';
 import { type DropEstimate, matchedDrop, simpleDrop, type Stratum } from '../../renderer/stats/drop.ts';
 import { zFor } from '../../renderer/stats/proportion.ts';
+import type { Outcome } from './outcome.ts';
 
 /*
  * How often the interval of a drop holds the truth, by simulation, and how wide it is: the matched drop against two
@@ -93,6 +94,26 @@ function shoot(attempts: number, rate: number, rng: Rng): { makes: number; attem
   let makes = 0;
   for (let shot = 0; shot < attempts; shot += 1) if (rng.chance(rate)) makes += 1;
   return { makes, attempts };
+}
+
+/** How far the coverage is from 90 %, where the pressured shots go to the easier places and the true drop is 5 points. */
+export function coverageOutcomes(sets = 20_000): Outcome[] {
+  printCoverage(sets / 5);
+  const off = (method: Method, shots: World['shots']): number =>
+    Math.abs(100 * (coverageOf(method, { drop: 5, shots, easierPressured: true }, sets, 7).coverage - LEVEL));
+  const outcome = (shots: World['shots'], what: string, rival: Method): Outcome => ({
+    what: `coverage off 90 %, ${shots.join(' to ')} shots a place`,
+    unit: 'points',
+    figure: off(matched, shots),
+    rival: { what, figure: off(rival, shots) },
+    n: String(sets),
+    limit: { on: 'figure', most: 3, by: 'own' },
+  });
+  return [
+    outcome([1, 5], 'the normal interval', normal),
+    outcome([5, 25], 'all shots thrown together', together),
+    outcome([25, 100], 'all shots thrown together', together),
+  ];
 }
 
 /** Prints coverage in per cent and mean width in points for every world and method. */

@@ -23,6 +23,8 @@ const FLAGS = [
 ];
 
 export interface BrowserOptions {
+  /** A folder that outlives the browser; without one the profile is fresh and is removed with it. */
+  readonly profile?: string;
   /** More flags for Chromium. */
   readonly args?: readonly string[];
   /** Bigger than nothing where touch or a tablet's size is what the test is about. */
@@ -30,9 +32,9 @@ export interface BrowserOptions {
   readonly hasTouch?: boolean;
 }
 
-/** A browser with a fresh profile. Closing the context ends it and removes the profile. */
+/** A browser, with a fresh profile unless one is given. Closing the context ends it and removes a fresh profile. */
 export async function openBrowser(options: BrowserOptions = {}): Promise<BrowserContext> {
-  const profile = await freshProfile();
+  const profile = options.profile ?? (await freshProfile());
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: findBrowser(),
     headless: true,
@@ -40,6 +42,7 @@ export async function openBrowser(options: BrowserOptions = {}): Promise<Browser
     viewport: options.viewport ?? { width: 1180, height: 820 },
     hasTouch: options.hasTouch ?? false,
   });
+  if (options.profile !== undefined) return context;
   const close = context.close.bind(context);
   context.close = async (reason) => {
     await close(reason);
