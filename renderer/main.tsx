@@ -24,9 +24,22 @@ import { deviceDisplay } from './display.ts';
 
 /* The only place where the core meets the world: clock, chance, storage, loudspeaker, screen. */
 
+/** Settings may get lost without harm: a browser that keeps none is no reason not to shoot. */
 const shelf: Shelf = {
-  read: (name) => localStorage.getItem(name),
-  write: (name, text) => localStorage.setItem(name, text),
+  read: (name) => {
+    try {
+      return localStorage.getItem(name);
+    } catch {
+      return null;
+    }
+  },
+  write: (name, text) => {
+    try {
+      localStorage.setItem(name, text);
+    } catch {
+      // Full or forbidden.
+    }
+  },
 };
 
 const log: EventLog = new OpfsLog();

@@ -60,13 +60,18 @@ const SPOT_SHIFT: Readonly<Record<string, number>> = {
   top: 0.1,
 };
 
+/** Decides every shot of the season, so that it is the same one every time. */
+const LUCK_SEED = 20;
+
 /**
- * The invented season as events of the log, ending the day before `today`. The same seed and day give the same season.
+ * The invented season as events of the log, ending the day before `today`. The same day gives the same shots.
+ *
+ * @param seed decides the ids alone: a season loaded again has fresh ones, since the log takes each id once
  */
-export function demoSeason(today: IsoDate, zone: number, device: DeviceId, seed = 20): LogEvent[] {
-  const rng = rngFromSeed(seed);
+export function demoSeason(today: IsoDate, zone: number, device: DeviceId, seed: number): LogEvent[] {
+  const desk = { zone, device, rng: rngFromSeed(LUCK_SEED), ids: rngFromSeed(seed) };
   const monday = firstMonday(today);
-  return PLAYERS.flatMap((player) => playSeason(player, monday, today, { zone, device, rng }));
+  return PLAYERS.flatMap((player) => playSeason(player, monday, today, desk));
 }
 
 /** The Monday ten whole weeks before the current week's. */
@@ -79,6 +84,7 @@ interface Desk {
   readonly zone: number;
   readonly device: DeviceId;
   readonly rng: Rng;
+  readonly ids: Rng;
 }
 
 function playSeason(player: Player, monday: IsoDate, today: IsoDate, desk: Desk): LogEvent[] {
@@ -167,8 +173,6 @@ function playVisit(
       writer.write({ type: 'AfterRated', body: { round, ...after, note: '' } }, 60_000);
       // What was on the line is done with by the next week; the last week's is still open.
       if (pressured && week < WEEKS - 1) writer.write({ type: 'StakeSettled', body: { round } });
-      // The last week's stakes are still open.
-      if (pressured && week < WEEKS - 1) writer.write({ type: 'StakeSettled', body: { round } });
       first += shots.length;
     }
   }
@@ -219,10 +223,10 @@ interface Writer {
   write(fact: Fact, later?: EpochMs): void;
 }
 
-function writerAt(start: EpochMs, { zone, device, rng }: Desk): Writer {
+function writerAt(start: EpochMs, { zone, device, ids }: Desk): Writer {
   let at = start;
   const events: LogEvent[] = [];
-  const newId = <Kind extends string>(): Id<Kind> => uuidV7(at, rng.bytes());
+  const newId = <Kind extends string>(): Id<Kind> => uuidV7(at, ids.bytes());
   return {
     events,
     newId,

@@ -28,8 +28,10 @@ export function verdictOf(round: Round): Verdict | null {
   if (!mark) return null;
   if (round.state !== 'ended') return 'open';
   if (round.ending === 'interrupted') return 'void';
-  if (roundTally(round).makes >= mark.makes) return 'beaten';
-  return round.ending === 'stopped' ? 'stopped' : 'short';
+  const { needed, left } = needOf(round);
+  if (needed === 0) return 'beaten';
+  // Stopping is no way out of a mark that is already out of reach.
+  return round.ending === 'stopped' && needed <= left ? 'stopped' : 'short';
 }
 
 /** What is still needed and what is left to do it with. */

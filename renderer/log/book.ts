@@ -4,7 +4,7 @@ import type { Card, Stop } from '../court/cards.ts';
 import type { RuleSet } from '../court/ruleSets.ts';
 import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
 import type { PressureSetup } from '../pressure/ingredients.ts';
-import type { Condition, Ending, EntryWay, Hand, MissSide, PairOrder, Units } from './events.ts';
+import type { Condition, Ending, EntryWay, Hand, MissSide, PairOrder, PausedBy, Units } from './events.ts';
 
 /* What the log adds up to. All of it is a cache: drop it, fold the log again, and it is back. */
 
@@ -81,6 +81,8 @@ export interface Round {
   readonly pressure: PressureSetup | null;
   readonly entries: readonly Entry[];
   readonly state: 'playing' | 'paused' | 'ended';
+  /** Who paused it last; `interrupted` = the device took sound and clock away. Null while it is played. */
+  readonly pausedBy: PausedBy | null;
   /** Time left on the round clock at the last entry, at a pause or at the end. */
   readonly clockLeft: Seconds | null;
   readonly ending: Ending | null;

@@ -32,6 +32,8 @@ export const MISS_SIDES = ['short', 'long', 'left', 'right'] as const;
 export const ENTRY_WAYS = ['each-shot', 'counts'] as const;
 /** Why a round ended. `stopped` = the shooter chose to; `interrupted` = the device did, so there is no verdict. */
 export const ENDINGS = ['played-out', 'time-up', 'stopped', 'interrupted'] as const;
+/** `hidden` = the page went out of sight; `interrupted` = the device took sound and clock away. */
+const PAUSES = ['asked', 'hidden', 'interrupted'] as const;
 export const PAIR_ORDERS = ['relaxed-first', 'pressured-first'] as const;
 
 /** Seconds on the round clock as the entry was made, so that a round broken off goes on with the right time. */
@@ -130,7 +132,7 @@ export const BODIES = {
   EntryRetracted: v.object({ round: id, entry: id }),
   RoundPaused: v.object({
     round: id,
-    why: v.picklist(['asked', 'hidden']),
+    why: v.picklist(PAUSES),
     clockLeft: v.nullable(finite),
   }),
   RoundResumed: v.object({ round: id }),
@@ -165,4 +167,5 @@ export type Condition = (typeof CONDITIONS)[number];
 export type MissSide = (typeof MISS_SIDES)[number];
 export type EntryWay = (typeof ENTRY_WAYS)[number];
 export type Ending = (typeof ENDINGS)[number];
+export type PausedBy = (typeof PAUSES)[number];
 export type PairOrder = (typeof PAIR_ORDERS)[number];

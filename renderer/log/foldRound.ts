@@ -22,6 +22,7 @@ const FRESH = {
   entries: [],
   state: 'playing',
   clockLeft: null,
+  pausedBy: null,
   ending: null,
   endedAt: null,
   nervesAfter: null,
@@ -147,14 +148,17 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'TurnExpired':
       return withEntry(round, { kind: 'expired', id: event.id, at: event.at, stop: event.body.stop }, 1);
     case 'EntryRetracted': {
-      if (round.imported) return null;
+      // An ended round keeps its shots: it is opened again first.
+      if (round.imported || round.state === 'ended') return null;
       const entries = round.entries.filter((entry) => entry.id !== event.body.entry);
       return entries.length < round.entries.length ? { ...round, entries } : null;
     }
     case 'RoundPaused':
-      return round.state === 'ended' ? null : { ...round, state: 'paused', clockLeft: event.body.clockLeft };
+      return round.state === 'ended'
+        ? null
+        : { ...round, state: 'paused', pausedBy: event.body.why, clockLeft: event.body.clockLeft };
     case 'RoundResumed':
-      return round.state === 'ended' ? null : { ...round, state: 'playing' };
+      return round.state === 'ended' ? null : { ...round, state: 'playing', pausedBy: null };
     case 'RoundEnded':
       // The first ending stands: the last shot and the buzzer can come together.
       if (round.state === 'ended') return null;
@@ -168,7 +172,7 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundReopened':
       // The verdict is open again, so whatever was settled on it is not.
       if (round.state !== 'ended' || round.imported) return null;
-      return { ...round, state: 'paused', ending: null, settled: false };
+      return { ...round, state: 'paused', ending: null, endedAt: null, settled: false };
     case 'AfterRated': {
       const { nerves, effort, note } = event.body;
       return { ...round, nervesAfter: nerves, effort, note };

@@ -57,7 +57,8 @@ export function undoFacts(round: Round): Fact[] {
     : [];
   if (round.state !== 'ended') return retracted;
   const reopened: Fact = { type: 'RoundReopened', body: { round: round.id } };
-  return last?.at === round.endedAt ? [reopened, ...retracted] : [reopened];
+  const byEntry = nextTurn(round) === null || last?.at === round.endedAt;
+  return byEntry ? [reopened, ...retracted] : [reopened];
 }
 
 function withEnding(round: Round, entry: Fact, turns: number): Fact[] {

@@ -5,7 +5,7 @@ import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
 import { inHundred } from '../store/forecast.ts';
 import { writeAddress } from '../store/places.ts';
-import { roundById, roundsOfPair } from '../store/roundActions.ts';
+import { nextOfPair, roundById } from '../store/roundActions.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { EFFORT_AFTER, NERVES_AFTER, Rating } from './parts/Rating.tsx';
@@ -35,9 +35,8 @@ export function AfterScreen({ about }: { readonly about: string | null }) {
 
 function RoundOver({ round }: { readonly round: Round }) {
   const { court, gym } = useDoors();
-  const second = useGym(
-    ({ book }) => round.pair?.place === 1 && roundsOfPair(book, round.pair.id).length === 1,
-  );
+  const second = useGym(({ book }) => round.pair !== null && nextOfPair(book, round.pair.id) === 2);
+  const busy = useGym(({ book }) => book.open !== null);
   const verdict = verdictOf(round);
   const { makes, attempts } = roundTally(round);
   const [nerves, setNerves] = useState(round.nervesAfter);
@@ -67,7 +66,7 @@ function RoundOver({ round }: { readonly round: Round }) {
             {makes} of {attempts}
           </p>
           <VerdictWords round={round} verdict={verdict} />
-          {round.ending === 'interrupted' ? null : (
+          {round.ending === 'interrupted' || busy ? null : (
             <button type="button" className="button" onClick={() => void undo()}>
               {last?.at === round.endedAt
                 ? 'The last entry was wrong: take it back'

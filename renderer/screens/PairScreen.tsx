@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { conditionInPair } from '../log/begin.ts';
 import type { Pair, Shooter } from '../log/book.ts';
 import { writeAddress } from '../store/places.ts';
-import { roundsOfPair, startPairRound } from '../store/roundActions.ts';
+import { nextOfPair, roundsOfPair, startPairRound } from '../store/roundActions.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
@@ -20,7 +20,6 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const [nerves, setNerves] = useState<number | null>(null);
-  const started = roundsOfPair(book, pair.id).length;
   if (book.open?.pair?.id === pair.id) {
     return (
       <Page title="This pair is being played">
@@ -31,17 +30,21 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
       </Page>
     );
   }
-  if (started >= 2) {
+  const next = nextOfPair(book, pair.id);
+  if (next === null) {
+    const both = roundsOfPair(book, pair.id).length === 2;
     return (
-      <Page title="The pair is played">
-        <p className="lead">Both rounds are in the book.</p>
+      <Page title={both ? 'The pair is played' : 'This pair was broken off'}>
+        <p className="lead">
+          {both ? 'Both rounds are in the book.' : 'Its shots are kept. Toss again for another pair.'}
+        </p>
         <a className="button main" href={writeAddress('result')}>
           See the result
         </a>
       </Page>
     );
   }
-  const place = started === 0 ? 1 : 2;
+  const place = next;
   const condition = conditionInPair(pair.order, place);
   return (
     <Page title={place === 1 ? `The coin says: ${condition} first` : `Second round: ${condition}`}>

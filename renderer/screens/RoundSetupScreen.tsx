@@ -5,7 +5,7 @@ import type { Shooter } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
 import { marksFor } from '../store/forecast.ts';
 import { writeAddress } from '../store/places.ts';
-import { freshWish, setupOf, type PressureWish } from '../store/pressureWish.ts';
+import { freshWish, setupOf, wishFor, type PressureWish } from '../store/pressureWish.ts';
 import { cardsOf, startRound, tossPair } from '../store/roundActions.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { CardChoice, EntryChoice } from './parts/CardChoice.tsx';
@@ -42,7 +42,11 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
   const setup = () => {
     const marks = marksFor(book, shooter.id, card.stops);
     const makes = wish.markMakes ?? marks.nearest(wish.wanted);
-    return setupOf(wish, wish.mark ? { makes, chance: marks.chance(makes) } : null, gym.newSeed());
+    return setupOf(
+      wishFor(settings.entry, wish),
+      wish.mark ? { makes, chance: marks.chance(makes) } : null,
+      gym.newSeed(),
+    );
   };
   const start = async () => {
     const plan = { shooter: shooter.id, card, entry: settings.entry };
@@ -86,6 +90,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
             card={card}
             shooter={shooter.id}
             rules={shooter.rules}
+            entry={settings.entry}
             onChange={setWish}
           />
         ) : null}

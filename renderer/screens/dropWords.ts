@@ -13,7 +13,7 @@ type Shown = Pick<Figures, 'relaxed' | 'pressured' | 'drop' | 'reading' | 'evide
 
 /** Says once what the two ends of every span on these screens mean. */
 export const SPAN_WORDS =
-  'Every span here is drawn so that nine times in ten it holds the truth. A point is one make in a hundred shots.';
+  'Every span here is drawn so that nine times in ten it holds the truth, as long as your good and bad days even out. A point is one make in a hundred shots.';
 
 export function dropWords(figures: Shown): DropWords {
   const { relaxed, pressured, drop, reading } = figures;
@@ -90,7 +90,7 @@ function tooEarly(figures: Shown): DropWords {
     headline: 'Too early to say.',
     more: [
       `${rates}, but ${both}, and one good or bad day must not decide.`,
-      `${sessions} more ${sessions === 1 ? 'session' : 'sessions'} with both kinds of round, and there is an answer.`,
+      `${sessions} more ${sessions === 1 ? 'session' : 'sessions'} with both kinds of round, and a first verdict is due.`,
     ],
   };
 }

@@ -4,7 +4,7 @@ import type { RoundId } from '../basics/ids.ts';
 import type { Seconds } from '../basics/units.ts';
 import type { Solved } from '../games/solver.ts';
 import type { Round } from '../log/book.ts';
-import type { Ending, MissSide } from '../log/events.ts';
+import type { Ending, MissSide, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { countFacts, expiredFacts, shotFacts, undoFacts } from '../log/play.ts';
 import { endCountdown, startCountdown } from '../sound/countdown.ts';
@@ -92,6 +92,12 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   }));
   let planned: Planned[] = [];
   let sleeping: (() => void) | null = null;
+  /** Raised whenever the court is left, so that what was begun before and comes back late does nothing. */
+  let visits = 0;
+  /** Turns taken back at the buzzer, to be entered again before the ball in the air is asked for. */
+  let owed = 0;
+  /** The taste of the crowd on the sound screen. */
+  let tasting: (() => void)[] = [];
   let solved: { round: RoundId; game: Solved | null } | null = null;
 
   const open = (): Round | null => gym.store.getState().ahead.open;
@@ -148,6 +154,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
 
   function rest(phase: Phase): void {
     hush();
+    if (phase !== 'buzzer') owed = 0;
     crowd.leave();
     store.setState({ phase, liveAt: null });
   }
@@ -158,28 +165,63 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     return clock && round.pressure?.clock?.kind === 'round' ? leftAt(clock, sound.now()) : null;
   }
 
-  function ending(round: Round, why: Ending): Fact {
-    return { type: 'RoundEnded', body: { round: round.id, why, clockLeft: clockLeft(round) } };
+  function ending(round: Round, why: Ending, left: Seconds | null): Fact {
+    return { type: 'RoundEnded', body: { round: round.id, why, clockLeft: left } };
+  }
+
+  /** Judged by the clock itself: the page may hear of the buzzer late. */
+  function atBuzzer(): boolean {
+    const { phase, clock } = store.getState();
+    return phase === 'buzzer' || (phase === 'live' && clock !== null && sound.now() >= endsAt(clock));
   }
 
   /** Sends a tap to the log. The clock does not wait for it. */
   function tap(facts: readonly Fact[]): void {
-    if (facts.length === 0) return;
-    const { phase } = store.getState();
+    const { phase, clock } = store.getState();
     const round = open();
-    if (!round || (phase !== 'live' && phase !== 'buzzer')) return;
-    // A ball that was in the air at the round clock's buzzer is the last one.
-    const last = phase === 'buzzer' && round.pressure?.clock?.kind === 'round';
+    if (facts.length === 0 || !round || (phase !== 'live' && phase !== 'buzzer')) return;
+    const late = atBuzzer();
     const left = clockLeft(round);
     const entries = facts.filter((fact) => fact.type !== 'RoundEnded').map((fact) => withClock(fact, left));
     const ended = entries.length < facts.length;
-    void gym.dispatch(
-      last || ended ? [...entries, ending(round, ended ? 'played-out' : 'time-up')] : entries,
-    );
-    if (last || ended) {
-      hush();
-      store.setState({ clock: null });
-    } else restartShotClock(round);
+    // A ball that was in the air at the round clock's buzzer is the last one.
+    const last = late && owed === 0 && round.pressure?.clock?.kind === 'round';
+    if (!ended && !last) {
+      void gym.dispatch(entries);
+      if (owed > 0) owed -= 1;
+      else restartShotClock(round);
+      return;
+    }
+    hush();
+    store.setState({ clock: null });
+    void gym.dispatch([...entries, ending(round, ended ? 'played-out' : 'time-up', left)]).then((saved) => {
+      // The shot could not be saved, so the round is not over: it waits, with its clock as it was.
+      if (!saved && open()?.id === round.id)
+        store.setState({ phase: late ? 'buzzer' : 'ready', clock: standing(clock) });
+    });
+  }
+
+  /** The clock as it stands now, or a full one for the next shot. */
+  function standing(clock: GameClock | null): GameClock | null {
+    if (!clock) return null;
+    return open()?.pressure?.clock?.kind === 'shot' ? readyClock(clock.full) : pauseClock(clock, sound.now());
+  }
+
+  /** Pauses what is live. The buzzer's question stays: time that ran out is not given back. */
+  function pause(why: PausedBy): void {
+    const round = open();
+    const { phase, clock } = store.getState();
+    if (!round || phase === 'ready') return;
+    const left = clockLeft(round);
+    const stands = standing(clock);
+    rest(phase === 'buzzer' ? 'buzzer' : 'ready');
+    if (phase !== 'buzzer') store.setState({ clock: stands });
+    void gym.dispatch([{ type: 'RoundPaused', body: { round: round.id, why, clockLeft: left } }]);
+  }
+
+  function stopTasting(): void {
+    for (const cancel of tasting) cancel();
+    tasting = [];
   }
 
   const crowd = crowdFor(sound.crowd, game, USUAL_GAP);
@@ -190,8 +232,15 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   });
   sound.onState((state) => {
     store.setState({ sound: state });
-    const { phase, clock } = store.getState();
-    if (state === 'interrupted' && clock && phase !== 'ready') void court.end('interrupted');
+    const round = open();
+    if (state !== 'interrupted' || round?.condition !== 'pressured') return;
+    // Before the first shot counts nothing is lost: back to the start of the countdown.
+    if (store.getState().phase === 'countdown') {
+      visits += 1;
+      const stands = standing(store.getState().clock);
+      rest('ready');
+      store.setState({ clock: stands });
+    } else pause('interrupted');
   });
 
   const court: Court = {
@@ -203,10 +252,10 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     playCrowd: async () => {
       await sound.unlock();
       sound.setVolume(gym.store.getState().settings.volume);
+      stopTasting();
       sound.crowd.enter();
       sound.crowd.swell(3, 1);
-      later(4, () => sound.crowd.answer(true, 1));
-      later(8, () => sound.crowd.leave());
+      tasting = [later(4, () => sound.crowd.answer(true, 1)), later(8, () => sound.crowd.leave())];
     },
     heard: (heard) => store.setState({ heard }),
     setVolume: (volume) => sound.setVolume(volume),
@@ -223,20 +272,20 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       store.setState({ round: round.id, phase: over ? 'buzzer' : 'ready', clock, liveAt: null });
     },
     leave: (why) => {
-      const { phase, clock, round: id } = store.getState();
+      visits += 1;
       const round = open();
-      if (!round || round.id !== id || phase === 'ready') return;
+      if (!round || store.getState().round !== round.id) return;
       // A relaxed round has nothing that runs on while nobody looks.
-      if (why === 'hidden' && round.condition === 'relaxed') return;
-      const left = clockLeft(round);
-      rest('ready');
-      store.setState({ clock: clock ? pauseClock(clock, sound.now()) : null });
-      void gym.dispatch([{ type: 'RoundPaused', body: { round: round.id, why, clockLeft: left } }]);
+      if (why === 'asked' || round.condition === 'pressured') pause(why);
     },
     go: async () => {
+      const visit = ++visits;
+      const state = await sound.unlock();
       const round = open();
-      if (!round) return;
-      await sound.unlock();
+      // Left, ended or begun again while the sound was being opened.
+      if (!round || visit !== visits || store.getState().phase !== 'ready') return;
+      if (state === 'interrupted' && round.condition === 'pressured') return;
+      stopTasting();
       sound.setVolume(gym.store.getState().settings.volume);
       if (round.state === 'paused') void gym.dispatch([{ type: 'RoundResumed', body: { round: round.id } }]);
       if (round.condition === 'relaxed') {
@@ -267,13 +316,16 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       else void court.end('time-up');
     },
     undo: (round) => {
-      const undone = gym.dispatch(undoFacts(round));
-      if (store.getState().phase === 'live') restartShotClock(round);
-      return undone;
+      const facts = undoFacts(round);
+      const { phase } = store.getState();
+      if (phase === 'buzzer' && facts.length > 0) owed += 1;
+      if (phase === 'live') restartShotClock(round);
+      return gym.dispatch(facts);
     },
     end: (why) => {
+      visits += 1;
       const round = open();
-      const facts = round ? [ending(round, why)] : [];
+      const facts = round ? [ending(round, why, clockLeft(round))] : [];
       rest('ready');
       return gym.dispatch(facts);
     },

@@ -124,7 +124,7 @@ export function createGym(world: World): Gym {
       return append(stamp(facts, { at: world.at(), zone: world.zone(), device, newId }));
     },
     open: async (takeOver) => {
-      store.setState({ log: { is: 'opening' } });
+      store.setState({ log: { is: 'opening' }, trouble: null });
       try {
         const stored = await world.log.open(takeOver);
         const book = foldParsed(EMPTY_BOOK, stored.map(parseEvent));

@@ -27,7 +27,16 @@ export interface Address {
 export function readAddress(hash: string): Address {
   const [place = '', about = ''] = hash.replace(/^#\/?/, '').split('/');
   const known = PLACES.find((name) => name === place);
-  return { place: known ?? 'bench', about: known && about !== '' ? decodeURIComponent(about) : null };
+  return { place: known ?? 'bench', about: known && about !== '' ? decoded(about) : null };
+}
+
+/** What stands in the address may be anything. */
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
+  }
 }
 
 export function writeAddress(place: Place, about: string | null = null): string {

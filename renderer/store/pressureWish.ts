@@ -1,4 +1,5 @@
 import type { Probability, Seconds } from '../basics/units.ts';
+import type { EntryWay } from '../log/events.ts';
 import { ingredientsOf, type Mark, type PressureSetup } from '../pressure/ingredients.ts';
 
 /** A pressured round as it stands in the form, before it is set up. */
@@ -33,6 +34,11 @@ export function freshWish(attempts: number): PressureWish {
     coldStart: false,
     showChance: true,
   };
+}
+
+/** The wish as it can be played: a clock for each shot needs every shot tapped, so a count gets one for the round. */
+export function wishFor(entry: EntryWay, wish: PressureWish): PressureWish {
+  return entry === 'counts' && wish.clock === 'shot' ? { ...wish, clock: 'round' } : wish;
 }
 
 /** The wish as it is logged. @param mark the mark with its chance, null for none */

@@ -84,10 +84,17 @@ export function unfinishedPair(
 ): { pair: Pair; next: 1 | 2 } | null {
   const latest = [...book.pairs.values()].findLast((pair) => pair.shooter === shooter);
   if (!latest || book.open) return null;
-  const rounds = roundsOfPair(book, latest.id);
+  const next = nextOfPair(book, latest.id);
   const fresh = book.sessions.get(latest.session)?.date === today;
-  if (!fresh || rounds.length > 1 || rounds.some((round) => round.ending !== 'played-out')) return null;
-  return { pair: latest, next: rounds.length === 0 ? 1 : 2 };
+  return fresh && next !== null ? { pair: latest, next } : null;
+}
+
+/** The round of a pair that comes next; null when both were played, one is being played, or the first was broken off. */
+export function nextOfPair(book: Book, pair: PairId): 1 | 2 | null {
+  const [first, second] = roundsOfPair(book, pair);
+  if (!first) return 1;
+  const whole = first.ending === 'played-out' || first.ending === 'time-up';
+  return whole && !second ? 2 : null;
 }
 
 /** Any round, open or over. */

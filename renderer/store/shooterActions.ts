@@ -37,7 +37,7 @@ export async function removeShooter(gym: Gym, shooter: ShooterId): Promise<boole
 export async function loadDemoSeason(gym: Gym): Promise<boolean> {
   const { at, zone } = gym.moment();
   const { settings } = gym.store.getState();
-  const events = demoSeason(isoDateAt(at, zone), zone, settings.device);
+  const events = demoSeason(isoDateAt(at, zone), zone, settings.device, gym.newSeed());
   const saved = await gym.append(events);
   const first = events.find((event) => event.type === 'ShooterAdded');
   if (saved && first?.type === 'ShooterAdded') gym.set({ shooter: first.body.shooter });

@@ -115,7 +115,7 @@ describe('the report on a record file', () => {
   });
 
   it('agrees with the screen on what the app itself wrote', () => {
-    const book = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device'));
+    const book = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device', 1));
     const report = reportOf(writeCsv(book, book.rounds.values()));
     expect(report.shooters).toHaveLength(book.shooters.size);
     expect(report.rounds).toBe(book.rounds.size);

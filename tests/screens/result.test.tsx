@@ -12,7 +12,7 @@ import { OverTime } from '../../renderer/screens/result/OverTime.tsx';
 import { shooterFigures } from '../../renderer/store/figures.ts';
 import { bookFromFile, GOLDEN, recordFile } from '../tools/records.ts';
 
-const season = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device'));
+const season = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device', 1));
 const [demoShooter = ''] = season.shooters.keys();
 const demo = shooterFigures(season, demoShooter);
 

@@ -33,6 +33,7 @@ export function roundOf(
     })),
     state: 'ended',
     clockLeft: null,
+    pausedBy: null,
     ending: 'played-out',
     endedAt: null,
     nervesAfter: null,

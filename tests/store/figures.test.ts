@@ -135,7 +135,7 @@ describe('the figures of a shooter', () => {
 });
 
 describe('the figures of the invented season', () => {
-  const book = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device'));
+  const book = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device', 1));
 
   it.each([...book.shooters.values()].map(({ name, id }) => [name, id] as const))(
     'add up from rounds to sessions to weeks for %s',

@@ -92,7 +92,9 @@ function CourtFoot({ round }: { readonly round: Round }) {
         </>
       ) : null}
       <p className="court-keys quiet">
-        {round.entry === 'each-shot' ? 'Keys: → make, ← miss, ↑ long, ↓ short, ' : 'Keys: digits, Enter, '}
+        {round.entry === 'each-shot'
+          ? 'Keys: → make, ← miss, ↑ long, ↓ short, Shift ← left, Shift → right, '
+          : 'Keys: digits, Enter, '}
         Backspace undo, P pause
       </p>
     </footer>

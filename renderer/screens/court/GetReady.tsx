@@ -19,10 +19,28 @@ export function GetReady({ round, spot }: { readonly round: Round; readonly spot
       ) : (
         <p className="lead">Take your time. Nothing is on the line.</p>
       )}
+      <SoundGone round={round} />
       <button type="button" className="button main big" autoFocus onClick={() => void court.go()}>
         {round.condition === 'relaxed' ? (goingOn ? 'Go on' : 'Start') : 'Start the countdown'}
       </button>
     </section>
+  );
+}
+
+/** Says why a countdown does not start, or why the round stands still. */
+function SoundGone({ round }: { readonly round: Round }) {
+  const { court } = useDoors();
+  const sound = useStore(court.store, (state) => state.sound);
+  if (round.condition === 'relaxed' || (sound !== 'interrupted' && round.pausedBy !== 'interrupted'))
+    return null;
+  return (
+    <p className="notice warn" role="status">
+      The device took the sound away, and the clock stopped with it: a call, another app, or the loudspeaker
+      is gone.
+      {sound === 'interrupted'
+        ? ' Bring it back, then start the countdown again.'
+        : ' It is back: go on when you are ready.'}
+    </p>
   );
 }
 

@@ -41,7 +41,7 @@ function Chance({ round }: { readonly round: Round }) {
         value="–"
       />
     );
-  return <Figure words="wins in 100 from here" value={String(inHundred(standingOf(game, round).chance))} />;
+  return <Figure words="wins in 100, time aside" value={String(inHundred(standingOf(game, round).chance))} />;
 }
 
 export function Figure({ words, value }: { readonly words: string; readonly value: string }) {

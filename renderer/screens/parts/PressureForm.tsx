@@ -5,7 +5,8 @@ import type { RuleSet } from '../../court/ruleSets.ts';
 import { COURTS } from '../../court/ruleSets.ts';
 import { inHundred, marksFor } from '../../store/forecast.ts';
 import { debtsOf } from '../../games/ledger.ts';
-import type { PressureWish } from '../../store/pressureWish.ts';
+import type { EntryWay } from '../../log/events.ts';
+import { wishFor, type PressureWish } from '../../store/pressureWish.ts';
 import { useGym } from '../gymContext.ts';
 import { Choice } from './Choice.tsx';
 import { Stepper } from './Stepper.tsx';
@@ -15,6 +16,7 @@ interface Props {
   readonly card: Card;
   readonly shooter: string;
   readonly rules: RuleSet;
+  readonly entry: EntryWay;
   readonly onChange: (wish: PressureWish) => void;
 }
 
@@ -25,7 +27,8 @@ const YES_NO = [
 const yesNo = (on: boolean) => (on ? 'yes' : 'no');
 
 /** Everything that turns pressure on in a round. */
-export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
+export function PressureForm({ wish: wished, card, shooter, rules, entry, onChange }: Props) {
+  const wish = wishFor(entry, wished);
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
   const stakes = useEarlierStakes(shooter);
   return (
@@ -44,7 +47,7 @@ export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
         </label>
         <datalist id="earlier-stakes">
           {stakes.map((stake) => (
-            <option key={stake} value={stake} />
+            <option key={stake}>{stake}</option>
           ))}
         </datalist>
         {wish.stake.trim() !== '' && !wish.mark ? (
@@ -66,7 +69,7 @@ export function PressureForm({ wish, card, shooter, rules, onChange }: Props) {
           answers={[
             { value: 'none', words: 'None' },
             { value: 'round', words: 'One for the round' },
-            { value: 'shot', words: 'One for each shot' },
+            ...(entry === 'each-shot' ? [{ value: 'shot', words: 'One for each shot' } as const] : []),
           ]}
           value={wish.clock}
           onChoose={(clock) => set({ clock })}
@@ -136,7 +139,7 @@ function useEarlierStakes(shooter: string): readonly string[] {
   );
 }
 
-function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules'>) {
+function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'entry'>) {
   const book = useGym((state) => state.book);
   const turns = attemptsOn(card.stops);
   const marks = useMemo(() => marksFor(book, shooter, card.stops), [book, shooter, card]);

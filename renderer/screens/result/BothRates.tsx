@@ -106,7 +106,7 @@ function nervesWords({ compared, unfelt }: Figures['nerves']): string {
   const rounds = compared === 1 ? 'the one pressured round' : `all ${compared} pressured rounds`;
   if (unfelt.size === 0) return `Your nerves rose in ${rounds} that can be compared with a relaxed one.`;
   return (
-    `In ${unfelt.size} of ${compared} pressured rounds your nerves were no higher than in the relaxed ones of that ` +
-    'session: no pressure was felt. They are counted, and marked in the list of rounds.'
+    `In ${unfelt.size} of ${compared} pressured rounds you rated your nerves no higher than in the relaxed ones of that ` +
+    'session, so perhaps no pressure was felt. They are counted, and marked in the list of rounds.'
   );
 }
