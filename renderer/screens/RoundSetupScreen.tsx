@@ -40,7 +40,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
     setWish((old) => ({ ...old, markMakes: null, roundSeconds: fresh.roundSeconds }));
   };
   const setup = () => {
-    const marks = marksFor(book, shooter.id, card.stops);
+    const marks = marksFor(book, shooter.id, card.stops, gym.moment());
     const makes = wish.markMakes ?? marks.nearest(wish.wanted);
     return setupOf(
       wishFor(settings.entry, wish),

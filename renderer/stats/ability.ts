@@ -1,8 +1,9 @@
 import { invariant } from '../basics/invariant.ts';
-import type { Probability } from '../basics/units.ts';
+import type { IsoDate, Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
 import type { Round } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
+import type { Mark } from '../pressure/ingredients.ts';
 import { dayTallies } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
 import { nextDay, type NextDay } from './lately.ts';
@@ -12,7 +13,8 @@ import { expit } from './special.ts';
 
 /**
  * What a shooter may do on a card: a few possible rounds, from a poor one to a good one, each with a weight and a make
- * rate for every attempt in card order. The weights sum to 1.
+ * rate for every attempt in card order. The weights sum to 1. The solver of games declares the same shape for itself:
+ * neither folder may know the other.
  */
 export interface Ability {
   readonly weights: readonly number[];
@@ -29,30 +31,30 @@ export interface Forecast {
   readonly range: { readonly low: number; readonly high: number };
 }
 
-/** A number of makes to beat, with its honest chance of being reached. */
-export interface Mark {
-  readonly makes: number;
-  readonly chance: Probability;
-}
-
 /** Possible rounds in an {@link Ability}. */
 const NODES = 15;
 /** Points that average out what one spot has of its own. */
 const SPOT_NODES = 9;
 
 /**
- * What one shooter may do on a card in the next round: from the shooter's own lately faded record where there is
+ * What one shooter may do on a card in a round of one day: from the shooter's own lately faded record where there is
  * one, wide where there is none. Not knowing the shooter, a good or a bad day, and under pressure the day's own
  * answer to it are all in the spread (lately.ts). The round is taken to fall on a new day: how today has gone so far
  * is not used.
  *
- * @param rounds the shooter's rounds so far, both conditions, in any order
+ * @param rounds the shooter's rounds so far, both conditions, in any order; those of days after `on` are left out
  * @param stops the card, with at least one attempt
+ * @param on the day of the round, from which evidence is aged
  */
-export function abilityOn(rounds: Iterable<Round>, condition: Condition, stops: readonly Stop[]): Ability {
+export function abilityOn(
+  rounds: Iterable<Round>,
+  condition: Condition,
+  stops: readonly Stop[],
+  on: IsoDate,
+): Ability {
   const places = new Map(stops.map(({ spot, shot }) => [cellKey(spot, shot), { spot, shot }]));
   const index = new Map([...places.keys()].map((key, i) => [key, i]));
-  const next = nextDay(dayTallies(rounds), condition, [...places.values()]);
+  const next = nextDay(dayTallies(rounds), condition, [...places.values()], on);
   const turns = stops.flatMap(({ spot, shot, attempts }) =>
     Array.from({ length: attempts }, () => index.get(cellKey(spot, shot)) ?? NaN),
   );

@@ -1,3 +1,4 @@
+import type { IsoDate } from '../basics/units.ts';
 import type { Condition } from '../log/events.ts';
 import { daysBetween, type DayTally, type Place } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
@@ -33,13 +34,19 @@ export interface NextDay {
 }
 
 /**
- * Log-odds of a shooter's make rate at each of some places on a day to come, in one condition.
+ * Log-odds of a shooter's make rate at each of some places on one day, in one condition.
  *
- * @param days one shooter's record, in the order of the days; may be empty
+ * @param days one shooter's record; may be empty. Days after `on` are left out
  * @param places distinct places
+ * @param on the day asked for, from which evidence is aged: a long break fades it too
  */
-export function nextDay(days: readonly DayTally[], condition: Condition, places: readonly Place[]): NextDay {
-  const shots = layOut(days, places);
+export function nextDay(
+  days: readonly DayTally[],
+  condition: Condition,
+  places: readonly Place[],
+  on: IsoDate,
+): NextDay {
+  const shots = layOut(days, places, on);
   const { size } = shots.priorPrecision;
   const fits: Fit[] = [];
   for (const daySd of DAY_SDS) fits.push(fit(shots, daySd, fits.at(-1)?.state));
@@ -78,14 +85,13 @@ export function nextDay(days: readonly DayTally[], condition: Condition, places:
   return { means: places.map((_, i) => at(mean, i) + x * at(mean, shift)), covariance };
 }
 
-function layOut(days: readonly DayTally[], asked: readonly Place[]): Shots {
+function layOut(days: readonly DayTally[], asked: readonly Place[], on: IsoDate): Shots {
   const places = [...asked];
   const index = new Map(asked.map(({ spot, shot }, i) => [cellKey(spot, shot), i]));
-  const latest = days.at(-1)?.date;
   const shotDays: (DayShots & { touched: number[] })[] = [];
   for (const { date, cells } of days) {
-    const age = latest === undefined ? 0 : daysBetween(date, latest);
-    if (age > OLDEST) continue;
+    const age = daysBetween(date, on);
+    if (age < 0 || age > OLDEST) continue;
     const rows = cells.map(({ spot, shot, condition, makes, attempts }): Row => {
       const key = cellKey(spot, shot);
       const place = index.get(key) ?? places.push({ spot, shot }) - 1;

@@ -1,8 +1,10 @@
-import type { Probability } from '../basics/units.ts';
+import { isoDateAt } from '../basics/days.ts';
+import type { EpochMs, IsoDate, Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
 import { turnResults } from '../games/played.ts';
 import { reach } from '../games/reach.ts';
 import { solve, type Ability, type Solved, type Standing } from '../games/solver.ts';
+import type { Moment } from '../log/begin.ts';
 import type { Book, Round } from '../log/book.ts';
 import { roundCells, turnsOf } from '../log/roundCells.ts';
 import { abilityOn, chanceOfAtLeast, chooseMark } from '../stats/ability.ts';
@@ -10,24 +12,28 @@ import { cellKey } from '../stats/drop.ts';
 
 /* What the shooter's own record says of the next pressured round. */
 
-/** Make rates on a card under pressure, from every round before this moment. */
-export function pressuredAbility(
+/**
+ * Make rates on a card under pressure on one day, from every round of it or of an earlier day that was in the book at
+ * one moment: what is brought in later does not move a game that is under way.
+ */
+function pressuredAbility(
   book: Book,
   shooter: string,
   stops: readonly Stop[],
-  before = Infinity,
+  on: IsoDate,
+  before: EpochMs = Infinity,
 ): Ability {
   const rounds = [...book.rounds.values()].filter(
-    (round) => round.shooter === shooter && (round.imported || round.startedAt < before),
+    (round) => round.shooter === shooter && round.startedAt < before,
   );
-  return abilityOn(rounds, 'pressured', stops);
+  return abilityOn(rounds, 'pressured', stops, on);
 }
 
 /** A round's game, solved; ask it for the standing after every shot. Null for a round without a mark. */
 export function solvedGame(book: Book, round: Round): Solved | null {
   const mark = round.pressure?.mark;
   if (!mark) return null;
-  const ability = pressuredAbility(book, round.shooter, round.stops, round.startedAt);
+  const ability = pressuredAbility(book, round.shooter, round.stops, round.date, round.startedAt);
   return solve(reach(mark.makes, turnsOf(round).all), ability);
 }
 
@@ -51,9 +57,14 @@ export interface Marks {
   nearest(wanted: Probability): number;
 }
 
-/** What each mark on this card is worth for the shooter's next pressured round. */
-export function marksFor(book: Book, shooter: string, stops: readonly Stop[]): Marks {
-  const ability = pressuredAbility(book, shooter, stops);
+/** What each mark on this card is worth for a pressured round that the shooter starts now. */
+export function marksFor(
+  book: Book,
+  shooter: string,
+  stops: readonly Stop[],
+  now: Pick<Moment, 'at' | 'zone'>,
+): Marks {
+  const ability = pressuredAbility(book, shooter, stops, isoDateAt(now.at, now.zone));
   return {
     shots: shotsOnRecord(book, shooter, stops),
     chance: (makes) => chanceOfAtLeast(ability, makes),

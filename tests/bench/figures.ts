@@ -23,6 +23,7 @@ import { alternate } from './samples.ts';
  * are guards against growing slow, a good deal wider than what was measured.
  */
 
+const TODAY = '2026-11-25';
 const REPEATS = 40;
 const CSV_ROWS = 10_000;
 const FRAME_MS = 1000 / 60;
@@ -36,7 +37,7 @@ interface Contest {
 }
 
 export function figures(): Outcome[] {
-  const events = demoSeason('2026-11-25', 60, 'bench', 1);
+  const events = demoSeason(TODAY, 60, 'bench', 1);
   const book = foldAll(EMPTY_BOOK, events);
   const contests = [...logContests(events, book), ...statContests(book), csvContest()];
   return contests.map(({ what, work, rivalWords, rival, limit }) => {
@@ -102,16 +103,16 @@ function statContests(book: Book): Contest[] {
     'the whole card',
   );
   const rounds = [...book.rounds.values()].filter(({ shooter }) => shooter === shooterOf(book));
-  const ability = abilityOn(rounds, 'pressured', stops);
+  const ability = abilityOn(rounds, 'pressured', stops, TODAY);
   const turns = turnsOf(stops);
   const rule = reach(chooseMark(ability, 0.5).makes, turns);
   const results = Array.from({ length: turns }, (_, turn): TurnResult => (turn % 2 === 0 ? 'make' : 'miss'));
   return [
     {
       what: 'ability and even mark on the whole card',
-      work: () => chooseMark(abilityOn(rounds, 'pressured', stops), 0.5),
+      work: () => chooseMark(abilityOn(rounds, 'pressured', stops, TODAY), 0.5),
       rivalWords: 'the same, mark by mark',
-      rival: () => markByMark(abilityOn(rounds, 'pressured', stops), turns),
+      rival: () => markByMark(abilityOn(rounds, 'pressured', stops, TODAY), turns),
       limit: { on: 'figure', most: 3 * FRAME_MS },
     },
     {

@@ -17,6 +17,7 @@ import { freeThrows, roundOf, three } from './rounds.ts';
 const [threes, , tenFree] = STANDARD_CARDS;
 const THREES = threes?.stops ?? [];
 const FREE = tenFree?.stops ?? [];
+const TODAY = '2026-03-07';
 
 /** A shooter whose log-odds at every shot are normal. */
 const normalAbility = (mean: number, sd: number, attempts: number): Ability =>
@@ -114,7 +115,7 @@ describe('not knowing the day makes long odds less long', () => {
 describe('the shooter on a card', () => {
   it('has a rate for every attempt and weights that sum to 1', () => {
     for (const { stops } of STANDARD_CARDS) {
-      const { weights, rates } = abilityOn([], 'pressured', stops);
+      const { weights, rates } = abilityOn([], 'pressured', stops, TODAY);
       const attempts = stops.reduce((sum, stop) => sum + stop.attempts, 0);
       expect(weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 12);
       expect(rates).toHaveLength(weights.length);
@@ -125,7 +126,7 @@ describe('the shooter on a card', () => {
     }
   });
   it('without a record is wide and centred on the weak belief', () => {
-    const { mean, range } = forecast(abilityOn([], 'relaxed', THREES));
+    const { mean, range } = forecast(abilityOn([], 'relaxed', THREES, TODAY));
     expect(mean / 25).toBeGreaterThan(0.35);
     expect(mean / 25).toBeLessThan(0.4);
     expect(range.high - range.low).toBeGreaterThanOrEqual(10);
@@ -134,7 +135,7 @@ describe('the shooter on a card', () => {
     const rounds = Array.from({ length: 40 }, (_, day) =>
       roundOf('relaxed', [freeThrows(16, 20)], { date: addDays('2026-03-02', day) }),
     );
-    const { mean, range } = forecast(abilityOn(rounds, 'relaxed', FREE));
+    const { mean, range } = forecast(abilityOn(rounds, 'relaxed', FREE, addDays('2026-03-02', 40)));
     expect(mean).toBeGreaterThan(7.7);
     expect(mean).toBeLessThan(8.1);
     expect(range).toEqual({ low: 6, high: 10 });
@@ -145,7 +146,7 @@ describe('the shooter on a card', () => {
       { spot: 'the wall', shot: 'catch', attempts: 2 },
       { spot: 'top', shot: 'catch', attempts: 4 },
     ] as const;
-    const { rates } = abilityOn([roundOf('relaxed', [three('top', 9, 10)])], 'pressured', stops);
+    const { rates } = abilityOn([roundOf('relaxed', [three('top', 9, 10)])], 'pressured', stops, TODAY);
     for (const day of rates) {
       expect(day).toHaveLength(9);
       expect(day[0]).toBe(day[8]);
@@ -158,7 +159,7 @@ describe('the shooter on a card', () => {
       roundOf('pressured', [three('top', 6, 25)], { date: '2026-03-02' }),
       roundOf('relaxed', [three('left-wing', 12, 25)], { date: '2026-03-05' }),
     ];
-    const one = forecast(abilityOn(rounds, 'pressured', THREES)).mean;
-    expect(forecast(abilityOn(rounds.toReversed(), 'pressured', THREES)).mean).toBeCloseTo(one, 6);
+    const one = forecast(abilityOn(rounds, 'pressured', THREES, TODAY)).mean;
+    expect(forecast(abilityOn(rounds.toReversed(), 'pressured', THREES, TODAY)).mean).toBeCloseTo(one, 6);
   });
 });

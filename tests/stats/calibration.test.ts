@@ -71,7 +71,7 @@ describe.each([
       const { shooter, day } = someShooter(rng);
       const dates = Array.from({ length: days }, (_, at) => addDays('2026-03-02', 3 * at));
       const rounds = dates.flatMap((date) => dayOf(date, day(), rng));
-      const ability = abilityOn(rounds, 'pressured', STOPS);
+      const ability = abilityOn(rounds, 'pressured', STOPS, dates.at(-1) ?? '2026-03-02');
       const made = simulateCard(day(), STOPS, true, simulateDay(shooter, rng), rng).filter(Boolean).length;
       for (const [at, chance] of wanted.entries()) {
         const mark = chooseMark(ability, chance);

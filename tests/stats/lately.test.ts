@@ -34,7 +34,7 @@ describe.each(sampled.cases)('against sampling: $name', ({ days, relaxed, pressu
     ['relaxed', relaxed],
     ['pressured', pressured],
   ] as const)('%s', (condition, wanted) => {
-    const { means, covariance } = nextDay(record, condition, PLACES);
+    const { means, covariance } = nextDay(record, condition, PLACES, '2026-06-01');
     for (const [i, mean] of means.entries()) {
       expect(Math.abs(mean - (wanted.means[i] ?? NaN))).toBeLessThan(0.03);
       const sd = Math.sqrt(covariance.values[i * 4] ?? NaN);
@@ -73,16 +73,35 @@ describe('the record', () => {
       cells: [{ ...three('top', 15, 50), condition: 'relaxed' }],
     });
     const [soon, late] = ['2026-03-04', '2026-07-04'].map(
-      (date) => nextDay([good, poor(date)], 'relaxed', PLACES).means[1] ?? NaN,
+      (date) => nextDay([good, poor(date)], 'relaxed', PLACES, date).means[1] ?? NaN,
     );
     expect(late).toBeLessThan((soon ?? NaN) - 0.2);
+  });
+  it('fades over a break too: what is known of a shooter goes back to the weak belief', () => {
+    const days: DayTally[] = [
+      { date: '2026-03-02', cells: [{ ...three('top', 80, 100), condition: 'relaxed' }] },
+    ];
+    const [atOnce, months, years] = ['2026-03-03', '2026-07-03', '2028-03-03'].map((on) => {
+      const { means, covariance } = nextDay(days, 'relaxed', PLACES, on);
+      return { mean: means[1] ?? NaN, variance: covariance.values[4] ?? NaN };
+    });
+    const { means, covariance } = nextDay([], 'relaxed', PLACES, '2026-03-03');
+    expect(months?.mean).toBeLessThan((atOnce?.mean ?? NaN) - 0.2);
+    expect(months?.variance).toBeGreaterThan((atOnce?.variance ?? NaN) + 0.05);
+    expect(years).toEqual({ mean: means[1], variance: covariance.values[4] });
+  });
+  it('of a day to come counts for nothing, and takes nothing from the rest', () => {
+    const good: DayTally = { date: '2026-03-02', cells: [{ ...three('top', 40, 50), condition: 'relaxed' }] };
+    const slip: DayTally = { date: '2036-03-03', cells: [{ ...three('top', 5, 50), condition: 'relaxed' }] };
+    const known = nextDay([good], 'relaxed', PLACES, '2026-03-05');
+    expect(nextDay([good, slip], 'relaxed', PLACES, '2026-03-05')).toEqual(known);
   });
   it('of one spot tells of its neighbours, and less of other shots', () => {
     const days: DayTally[] = [
       { date: '2026-03-02', cells: [{ ...three('left-corner', 40, 50), condition: 'relaxed' }] },
     ];
-    const before = nextDay([], 'relaxed', PLACES).means;
-    const after = nextDay(days, 'relaxed', PLACES).means;
+    const before = nextDay([], 'relaxed', PLACES, '2026-03-02').means;
+    const after = nextDay(days, 'relaxed', PLACES, '2026-03-02').means;
     const [corner = NaN, top = NaN, free = NaN] = after.map((mean, i) => mean - (before[i] ?? NaN));
     expect(corner).toBeGreaterThan(top);
     expect(top).toBeGreaterThan(0.5);
@@ -96,8 +115,8 @@ describe('the record', () => {
         { ...three('top', 14, 40), condition: 'pressured' },
       ],
     }));
-    const [relaxed = NaN] = nextDay(days, 'relaxed', PLACES.slice(1, 2)).means;
-    const [pressured = NaN] = nextDay(days, 'pressured', PLACES.slice(1, 2)).means;
+    const [relaxed = NaN] = nextDay(days, 'relaxed', PLACES.slice(1, 2), '2026-03-24').means;
+    const [pressured = NaN] = nextDay(days, 'pressured', PLACES.slice(1, 2), '2026-03-24').means;
     // logit(14/40) = −0.62; the prior pulls a little toward no shift.
     expect(pressured - relaxed).toBeLessThan(-0.45);
     expect(pressured - relaxed).toBeGreaterThan(-0.62);

@@ -7,7 +7,7 @@ import { inHundred, marksFor } from '../../store/forecast.ts';
 import { debtsOf } from '../../games/ledger.ts';
 import type { EntryWay } from '../../log/events.ts';
 import { wishFor, type PressureWish } from '../../store/pressureWish.ts';
-import { useGym } from '../gymContext.ts';
+import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from './Choice.tsx';
 import { Stepper } from './Stepper.tsx';
 
@@ -140,9 +140,10 @@ function useEarlierStakes(shooter: string): readonly string[] {
 }
 
 function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'entry'>) {
+  const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const turns = attemptsOn(card.stops);
-  const marks = useMemo(() => marksFor(book, shooter, card.stops), [book, shooter, card]);
+  const marks = useMemo(() => marksFor(book, shooter, card.stops, gym.moment()), [gym, book, shooter, card]);
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
   const makes = wish.markMakes ?? marks.nearest(wish.wanted);
   return (
