@@ -21,5 +21,6 @@ export function debtsOf(book: Book, shooter: ShooterId): Debt[] {
     if (verdict !== 'beaten' && verdict !== 'short') continue;
     debts.push({ round, stake, owes: verdict === 'beaten' ? 'others' : 'shooter', settled: round.settled });
   }
-  return debts.toReversed();
+  // A round that was opened again stands last in the book, wherever it was played.
+  return debts.toReversed().toSorted((a, b) => b.round.startedAt - a.round.startedAt);
 }

@@ -1,7 +1,7 @@
 import type { Points } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { Tally } from '../log/roundCells.ts';
-import { cellsOf, type ByCondition, type DropEstimate } from './drop.ts';
+import { cellsOf, type ByCondition, type DropEstimate, type Stratum } from './drop.ts';
 import { shotsToSee } from './shotsNeeded.ts';
 
 /*
@@ -11,7 +11,7 @@ import { shotsToSee } from './shotsNeeded.ts';
 
 /** No verdict before this many pressured shots: with 25 and 25 even a drop of 10 points shows one time in seven. */
 export const LEAST_PRESSURED = 100;
-/** No verdict before this many sessions with both conditions: one good or bad day must not decide. */
+/** No verdict before this many sessions with like shots in both conditions: one good or bad day must not decide. */
 export const LEAST_SESSIONS = 4;
 /** A drop inside ± this many points is about the same: no shooter would feel it, one shot in 33. */
 export const ABOUT_SAME: Points = 3;
@@ -20,7 +20,7 @@ export const READING_LEVEL = 0.9;
 
 /** What a record holds that bears on the drop: shots from places seen in both conditions. */
 export interface Evidence extends ByCondition<Tally> {
-  /** Sessions in which both conditions were shot. */
+  /** Sessions in which a place was shot in both conditions. */
   readonly sessions: number;
 }
 
@@ -77,7 +77,7 @@ export function evidenceOf(rounds: Iterable<Round>): Evidence {
   const relaxed = { makes: 0, attempts: 0 };
   const pressured = { makes: 0, attempts: 0 };
   for (const cell of cellsOf(all).values()) {
-    if (cell.relaxed.attempts === 0 || cell.pressured.attempts === 0) continue;
+    if (!inBoth(cell)) continue;
     relaxed.makes += cell.relaxed.makes;
     relaxed.attempts += cell.relaxed.attempts;
     pressured.makes += cell.pressured.makes;
@@ -86,12 +86,15 @@ export function evidenceOf(rounds: Iterable<Round>): Evidence {
   return { relaxed, pressured, sessions: sessionsWithBoth(all) };
 }
 
+/** Relaxed free throws beside pressured threes compare nothing, so they make no session with both. */
 function sessionsWithBoth(rounds: readonly Round[]): number {
-  const shot = rounds.filter((round) => round.entries.some((entry) => entry.kind !== 'expired'));
-  const inCondition = (condition: Round['condition']) =>
-    new Set(shot.filter((round) => round.condition === condition).map((round) => round.session));
-  const pressured = inCondition('pressured');
-  return [...inCondition('relaxed')].filter((session) => pressured.has(session)).length;
+  const sessions = new Map<string, Round[]>();
+  for (const round of rounds) sessions.set(round.session, [...(sessions.get(round.session) ?? []), round]);
+  return [...sessions.values()].filter((session) => [...cellsOf(session).values()].some(inBoth)).length;
+}
+
+function inBoth({ relaxed, pressured }: Stratum): boolean {
+  return relaxed.attempts > 0 && pressured.attempts > 0;
 }
 
 /** Whole points; never −0. */

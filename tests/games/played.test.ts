@@ -114,6 +114,14 @@ describe('the ledger', () => {
       ['Loser sings', 'others', false],
       ['Loser buys lunch', 'shooter', true],
     ]);
+    // Opened again and ended once more, the older round does not become the newest.
+    log.write('RoundReopened', { round: 'round 1' });
+    end(log);
+    expect(debtsOf(log.book(), 'ines').map(({ stake }) => stake)).toEqual([
+      'Loser sings',
+      'Loser buys lunch',
+    ]);
+    log.write('StakeSettled', { round: 'round 1' });
     log.write('StakeReopened', { round: 'round 1' });
     expect(debtsOf(log.book(), 'ines').some(({ settled }) => settled)).toBe(false);
   });

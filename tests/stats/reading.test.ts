@@ -59,6 +59,15 @@ describe('evidence', () => {
       sessions: 1,
     });
   });
+  it('counts no session whose shots of the two kinds are of different places', () => {
+    const apart = [
+      roundOf('relaxed', [freeThrows(8, 10), three('top', 2, 5)], { session: 'a' }),
+      roundOf('pressured', [three('left-wing', 2, 5)], { session: 'a' }),
+    ];
+    expect(evidenceOf(apart).sessions).toBe(0);
+    const along = roundOf('pressured', [freeThrows(6, 10)], { session: 'a' });
+    expect(evidenceOf([...apart, along]).sessions).toBe(1);
+  });
   it('is empty without rounds', () => {
     expect(evidenceOf([]).sessions).toBe(0);
   });
