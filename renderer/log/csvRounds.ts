@@ -21,6 +21,11 @@ export interface FileRound {
 /** Said once for a round: in one row, or the same in several. A row that leaves one empty agrees with the others. */
 const ROUND_FIELDS = ['condition', 'game', 'first', 'nerves'] as const;
 
+/** Names of one shooter are the same whatever their case and outer blanks. */
+export function shooterKey(name: string): string {
+  return name.trim().toLocaleLowerCase('en').normalize('NFC');
+}
+
 interface Gathered {
   /** The row that first said each of the round's fields. */
   readonly said: Map<(typeof ROUND_FIELDS)[number], CsvRow>;
@@ -30,15 +35,15 @@ interface Gathered {
 }
 
 /**
- * Puts the rows of a file together to rounds: rows with the same shooter, date, session and round are one. Notes of
- * its rows are strung together.
+ * Puts the rows of a file together to rounds: rows with the same shooter, date, session and round are one, with the
+ * shooter named as in its first row. Notes of its rows are strung together.
  *
  * @param faults gets every contradiction found
  */
 export function gatherRounds(rows: readonly CsvRow[], faults: CsvFault[]): FileRound[] {
   const rounds = new Map<string, Gathered>();
   for (const row of rows) {
-    const key = JSON.stringify([row.shooter, row.date, row.session, row.round]);
+    const key = JSON.stringify([shooterKey(row.shooter), row.date, row.session, row.round]);
     const round = rounds.get(key) ?? { said: new Map(), notes: new Set(), cells: new Map(), head: row };
     rounds.set(key, round);
     add(round, row, (column, reason) => faults.push({ row: row.row, column, reason }));

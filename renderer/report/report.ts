@@ -60,7 +60,7 @@ export interface Report extends ReportFigures {
  * @throws CsvError with row, column and reason where the file is not a record file
  */
 export function reportOf(csv: string): Report {
-  const { book, doubles } = bookOf(csv);
+  const book = bookOf(csv);
   const rounds = [...book.rounds.values()];
   const strata: CellPair[] = [];
   const shooters: ShooterReport[] = [];
@@ -78,24 +78,24 @@ export function reportOf(csv: string): Report {
     rounds: rounds.length,
     levels: { rates: level, drop: level, simple: Math.round(100 * SIMPLE_LEVEL) },
     shooters,
-    notes: doubles === 0 ? notes : [...notes, doublesNote(doubles)],
+    notes,
   };
 }
 
 /** The file as a book, as importing it into an empty log would leave it. */
-function bookOf(csv: string): { book: Book; doubles: number } {
+function bookOf(csv: string): Book {
   // Sorted, so that neither the order of the rows nor of the shooters can be seen in the result.
   const rounds = readCsv(csv).toSorted((a, b) =>
     a.shooter < b.shooter ? -1 : a.shooter > b.shooter ? 1 : 0,
   );
   let made = 0;
   const newId: NewId = () => `file-${(made += 1)}`;
-  const { facts, doubles } = planImport(EMPTY_BOOK, rounds, newId, {
+  const { facts } = planImport(EMPTY_BOOK, rounds, newId, {
     hand: 'right',
     rules: 'FIBA',
     units: 'metric',
   });
-  return { book: foldAll(EMPTY_BOOK, stamp(facts, { at: 0, zone: 0, device: 'report', newId })), doubles };
+  return foldAll(EMPTY_BOOK, stamp(facts, { at: 0, zone: 0, device: 'report', newId }));
 }
 
 function shooterReport(name: string, rounds: readonly Round[], cells: readonly CellPair[]): ShooterReport {
@@ -140,12 +140,6 @@ function notesOn({ relaxed, pressured, drop }: Summary): string[] {
     `Left out of the drop: ${leftOut.relaxed} relaxed and ${leftOut.pressured} pressured attempts, whose spot and ` +
       'kind of shot were seen in one condition alone.',
   ];
-}
-
-function doublesNote(doubles: number): string {
-  return doubles === 1
-    ? 'One round stands in the file twice and is counted once.'
-    : `${doubles} rounds stand in the file twice and are counted once.`;
 }
 
 function rateOf({ makes, attempts, rate }: Rated): ReportRate {

@@ -1,7 +1,8 @@
 import type { IsoDate } from '../basics/units.ts';
-import { isSpot } from '../court/spots.ts';
+import { isSpot, nameKey } from '../court/spots.ts';
 import type { Book } from '../log/book.ts';
 import type { FileRound } from '../log/csvRounds.ts';
+import { knownSpots } from '../log/knownSpots.ts';
 
 /** What a person should look at before saying yes to a file. */
 export interface ImportNotes {
@@ -16,11 +17,10 @@ export interface ImportNotes {
 /** Looks a file over for slips that no rule can catch. @param today the day here */
 export function importNotes(book: Book, rounds: readonly FileRound[], today: IsoDate): ImportNotes {
   const spots = new Set(rounds.flatMap((round) => round.cells.map(({ spot }) => spot)));
-  const known = new Set<string>(book.ownSpots.keys());
-  for (const round of book.rounds.values()) for (const { spot } of round.stops) known.add(spot);
+  const known = knownSpots(book);
   return {
     shooters: [...new Set(rounds.map(({ shooter }) => shooter))],
-    newSpots: [...spots].filter((spot) => !isSpot(spot) && !known.has(spot)),
+    newSpots: [...spots].filter((spot) => !isSpot(spot) && !known.has(nameKey(spot))),
     future: [...new Set(rounds.map(({ date }) => date).filter((date) => date > today))].toSorted(),
   };
 }

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { SHOT_KINDS, SPOTS } from '../../renderer/court/spots.ts';
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
 import { COLUMNS, type Column } from '../../renderer/log/csvColumns.ts';
-import type { FileRound } from '../../renderer/log/csvRounds.ts';
+import { shooterKey, type FileRound } from '../../renderer/log/csvRounds.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { diary } from './diary.ts';
 
@@ -112,7 +112,8 @@ const fileRound = fc.record({
 export const fileRounds: fc.Arbitrary<FileRound[]> = fc.uniqueArray(fileRound, {
   minLength: 1,
   maxLength: 6,
-  selector: ({ shooter, date, session, label }) => JSON.stringify([shooter, date, session, label]),
+  selector: ({ shooter, date, session, label }) =>
+    JSON.stringify([shooterKey(shooter), date, session, label]),
 });
 
 /** A book with these rounds in it, each shooter known by their name. */

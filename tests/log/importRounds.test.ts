@@ -118,8 +118,81 @@ describe('a round told differently', () => {
     expect(counts(done)).toEqual({ ...NOTHING, rounds: 1, beside: 1 });
     expect(makes(take(book, done))).toEqual([3, 3]);
   });
+  it.each([
+    ['nerves', '7'],
+    ['first', '30'],
+    ['game', 'Elbows'],
+    ['note', 'windy'],
+  ] as const)('is one whose %s was corrected: the shots are the same, the rest is mended', (column, told) => {
+    const mended = readCsv(file(row({ makes: '3', [column]: told })));
+    const done = plan(before, mended);
+    expect(counts(done)).toEqual({ ...NOTHING, replaced: 1, retold: 1 });
+    const after = take(before, done);
+    expect([...after.rounds.values()].map((round) => String(round[column]))).toEqual([told]);
+    expect(counts(plan(after, mended))).toEqual({ ...NOTHING, doubles: 1 });
+  });
+  it('but was shot in the app stays as it is while its shots are the same', () => {
+    const book = playedBook();
+    const [round] = readCsv(writeCsv(book, book.rounds.values()));
+    const told = round ? [{ ...round, nerves: 9, note: 'from memory' }] : [];
+    expect(counts(plan(book, told))).toEqual({ ...NOTHING, doubles: 1 });
+  });
   it('is another round on another day', () => {
     const done = plan(before, readCsv(file(row({ date: '2026-11-26' }))));
     expect(counts(done)).toEqual({ ...NOTHING, rounds: 1 });
   });
+});
+
+describe('a spot of one’s own', () => {
+  const spots = (book: Book) => [...book.rounds.values()].map(({ stops }) => stops.map(({ spot }) => spot));
+  const corner = (spot: string, round = '2') => readCsv(file(row({ spot, round })));
+
+  it('is found by name, as it was put on the floor', () => {
+    const log = onCourt();
+    log.write('OwnSpotPlaced', { spot: 'Short corner', x: 4, y: 0 });
+    const book = take(log.book(), plan(log.book(), corner('short  Corner')));
+    expect(spots(book)).toEqual([['Short corner']]);
+    expect(counts(plan(book, corner('SHORT-CORNER')))).toEqual({ ...NOTHING, doubles: 1 });
+  });
+  it('is found by name where an earlier round or an earlier row has it', () => {
+    const once = take(EMPTY_BOOK, plan(EMPTY_BOOK, corner('Short corner')));
+    expect(spots(take(once, plan(once, corner('short corner', '3'))))).toEqual([
+      ['Short corner'],
+      ['Short corner'],
+    ]);
+    const rows = readCsv(file(row({ spot: 'The wall' }), row({ spot: 'the wall', round: '3' })));
+    expect(spots(take(EMPTY_BOOK, plan(EMPTY_BOOK, rows)))).toEqual([['The wall'], ['The wall']]);
+  });
+  it('spelt in two ways in one round is one place', () => {
+    const rows = readCsv(file(row({ spot: 'The wall' }), row({ spot: 'the wall', makes: '1' })));
+    const book = take(EMPTY_BOOK, plan(EMPTY_BOOK, rows));
+    expect([...book.rounds.values()].map((round) => [round.stops.length, roundTally(round)])).toEqual([
+      [1, { makes: 4, attempts: 10 }],
+    ]);
+    expect(counts(plan(book, rows))).toEqual({ ...NOTHING, doubles: 1 });
+  });
+  it('that came in under another name before it was put on the floor does not come in twice', () => {
+    const log = onCourt();
+    log.write('RoundImported', {
+      round: 'paper 1',
+      shooter: 'ines',
+      date: '2026-11-25',
+      session: '1',
+      label: '2',
+      condition: 'pressured',
+      game: 'Threes',
+      cells: [{ spot: 'short corner', shot: 'catch', makes: 3, attempts: 5 }],
+      first: 25,
+      nerves: 6,
+      note: '',
+    });
+    log.write('OwnSpotPlaced', { spot: 'Short corner', x: 4, y: 0 });
+    expect(counts(plan(log.book(), corner('short corner')))).toEqual({ ...NOTHING, doubles: 1 });
+  });
+});
+
+it('a shooter spelt in two ways in one file is one, round for round', () => {
+  const rounds = readCsv(file(row(), row({ shooter: 'ines', spot: 'top' })));
+  expect(rounds).toHaveLength(1);
+  expect(rounds[0]).toMatchObject({ shooter: 'Ines', cells: [{ spot: 'left-corner' }, { spot: 'top' }] });
 });

@@ -84,11 +84,15 @@ describe('the report on a record file', () => {
     });
   });
 
-  it('counts a round once that stands there twice under two spellings of a name', () => {
-    const report = reportOf(recordFile([...GOLDEN, ...GOLDEN.map((row) => ({ ...row, shooter: 'MO' }))]));
-    expect(report.relaxed.attempts).toBe(25);
-    expect(report.shooters).toHaveLength(1);
-    expect(report.notes).toEqual(['2 rounds stand in the file twice and are counted once.']);
+  it('refuses a round that stands there twice under two spellings of a name', () => {
+    const twice = recordFile([...GOLDEN, ...GOLDEN.map((row) => ({ ...row, shooter: 'MO' }))]);
+    expect(() => reportOf(twice)).toThrow(/Row 4, spot: top, catch stands in this round twice/);
+  });
+  it('knows one shooter under two spellings of a name', () => {
+    const [relaxed = {}, pressured = {}] = GOLDEN;
+    const report = reportOf(recordFile([relaxed, { ...pressured, shooter: 'mo' }]));
+    expect(report.drop?.points).toBe(20);
+    expect(report.shooters.map(({ name }) => name)).toEqual(['Mo']);
   });
 
   it('does not mind the order of the rows', () => {

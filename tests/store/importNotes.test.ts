@@ -12,7 +12,7 @@ test('a file is looked over for new spots, days to come and whose it is', () => 
       HEAD,
       '2026-11-24,1,1,relaxed,,left-wnig,catch,,3,5,,Robin,',
       '2026-11-24,1,1,relaxed,,top,catch,,3,5,,Robin,',
-      '2027-11-24,2,1,relaxed,,short corner,catch,,3,5,,Kim,',
+      '2027-11-24,2,1,relaxed,,Short-corner,catch,,3,5,,Kim,',
     ].join('\r\n'),
   );
   const book = { ...EMPTY_BOOK, ownSpots: new Map([['short corner', { x: 4, y: 0 }]]) };
