@@ -8,7 +8,7 @@ import { readRow, type CsvRow } from './csvRow.ts';
 const MOST_FAULTS = 20;
 
 /**
- * Reads a record file (RFC 4180, UTF-8, a header row with exactly the columns of {@link COLUMNS} in any order).
+ * Reads a record file (RFC 4180, a header row with exactly the columns of {@link COLUMNS} in any order).
  * Rows with the same shooter, date, session and round are one round; the rounds come in the order of their first rows.
  *
  * @throws CsvError with every fault placed by row and column; a file with one fault gives nothing

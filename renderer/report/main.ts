@@ -4,6 +4,7 @@ import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 
 import { CsvError } from '../log/csvColumns.ts';
+import { csvEncoding } from '../log/csvEncoding.ts';
 import { reportOf } from './report.ts';
 
 /* `npm run --silent report -- FILE.csv`: the report as JSON on standard output; faults on standard error, exit code 1. */
@@ -30,7 +31,7 @@ async function run(args: readonly string[]): Promise<string> {
   if (file === undefined || more.length > 0) {
     throw new CommandError(`Name one record file.\n\n${HELP}`);
   }
-  return JSON.stringify(reportOn(file, await textOf(file)), null, 2);
+  return JSON.stringify(reportOn(file, await bytesOf(file)), null, 2);
 }
 
 function readArgs(args: readonly string[]): { help: boolean; files: string[] } {
@@ -46,30 +47,33 @@ function readArgs(args: readonly string[]): { help: boolean; files: string[] } {
   }
 }
 
-async function textOf(file: string): Promise<string> {
+async function bytesOf(file: string): Promise<Uint8Array> {
   // npm runs the command in the project's folder; the name was typed where npm was called.
   const places = [process.cwd(), process.env['INIT_CWD'] ?? process.cwd()];
   const path = places.map((place) => resolve(place, file)).find((place) => existsSync(place));
   if (path === undefined) throw new CommandError(`There is no file ${file}.`);
-  let bytes: Uint8Array;
   try {
-    bytes = await readFile(path);
+    return await readFile(path);
   } catch (error) {
     throw new CommandError(`${file} cannot be read: ${messageOf(error)}`);
   }
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new CommandError(`${file} is not text in UTF-8. Save it as "CSV UTF-8".`);
-  }
 }
 
-function reportOn(file: string, text: string): ReturnType<typeof reportOf> {
+function reportOn(file: string, bytes: Uint8Array): ReturnType<typeof reportOf> {
   try {
-    return reportOf(text);
+    return reportOf(decoded(file, bytes));
   } catch (error) {
     if (error instanceof CsvError) throw new CommandError(`${file} cannot be taken:\n${error.message}`);
     throw error;
+  }
+}
+
+function decoded(file: string, bytes: Uint8Array): string {
+  const decoder = new TextDecoder(csvEncoding(bytes), { fatal: true });
+  try {
+    return decoder.decode(bytes);
+  } catch {
+    throw new CommandError(`${file} is not text in UTF-8 or UTF-16. Save it as "CSV UTF-8".`);
   }
 }
 

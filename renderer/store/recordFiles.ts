@@ -2,6 +2,7 @@ import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { Round } from '../log/book.ts';
 import { COLUMNS, CsvError, type CsvFault } from '../log/csvColumns.ts';
+import { csvEncoding } from '../log/csvEncoding.ts';
 import type { FileRound } from '../log/csvRounds.ts';
 import { planImport, type Import, type Retold } from '../log/importRounds.ts';
 import type { Gym } from './gymStore.ts';
@@ -62,18 +63,10 @@ const MOST_BYTES = 20_000_000;
 export async function readRecords(bytes: Uint8Array): Promise<Reading> {
   if (bytes.length > MOST_BYTES)
     return wholeFile('The file is larger than 20 MB. Split it, and bring the parts in.');
-  // A spreadsheet's own format is a zip archive.
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
-    return wholeFile(
-      'This is a spreadsheet, not a CSV file. In the spreadsheet, choose “Save as” and then CSV.',
-    );
-  }
   try {
     const { readCsv } = await import('../log/csvRead.ts');
-    return {
-      sound: true,
-      rounds: readCsv(new TextDecoder(encodingOf(bytes), { fatal: true }).decode(bytes)),
-    };
+    const text = new TextDecoder(csvEncoding(bytes), { fatal: true }).decode(bytes);
+    return { sound: true, rounds: readCsv(text) };
   } catch (error) {
     if (error instanceof CsvError) return { sound: false, faults: error.faults };
     // What a fatal decoder throws.
@@ -82,12 +75,6 @@ export async function readRecords(bytes: Uint8Array): Promise<Reading> {
     }
     throw error;
   }
-}
-
-/** UTF-8 unless the file says that it is UTF-16 by its first two bytes. */
-function encodingOf([first, second]: Uint8Array): string {
-  if (first === 0xff && second === 0xfe) return 'utf-16le';
-  return first === 0xfe && second === 0xff ? 'utf-16be' : 'utf-8';
 }
 
 function wholeFile(reason: string): Reading {

@@ -91,11 +91,24 @@ describe('the report command', { timeout: PATIENCE }, () => {
     expect(err).toContain(words);
   });
 
-  it('does not guess at bytes that are not UTF-8', async () => {
+  it('does not guess at bytes in another encoding', async () => {
     const name = await file('latin.csv', Buffer.from(recordFile([{ note: 'müde' }]), 'latin1'));
     const { code, out, err } = await report(name);
     expect({ code, out }).toEqual({ code: 1, out: '' });
     expect(err).toContain('not text in UTF-8');
+  });
+
+  it('reads UTF-16, as the app does', async () => {
+    const bytes = Buffer.from(`\uFEFF${recordFile(GOLDEN)}`, 'utf16le');
+    const { code, out } = await report(await file('utf-16.csv', bytes));
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ drop: { points: 20 } });
+  });
+
+  it('knows a spreadsheet’s own file', async () => {
+    const { code, err } = await report(await file('sheet.csv', Uint8Array.of(0x50, 0x4b, 3, 4)));
+    expect(code).toBe(1);
+    expect(err).toContain('choose “Save as” and then CSV');
   });
 
   it('explains itself', async () => {
