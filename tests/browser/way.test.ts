@@ -144,10 +144,10 @@ test('plays the same card under pressure, with a mark whose chance can be follow
     figures: {
       'needed of 25 left': '12',
       'round clock': expect.stringMatching(/^(3:00|2:5\d)$/),
-      'wins in 100 from here': chance,
+      'wins in 100, time aside': chance,
     },
   });
-  const wins = async (): Promise<number> => Number((await readCourt(page)).figures['wins in 100 from here']);
+  const wins = async (): Promise<number> => Number((await readCourt(page)).figures['wins in 100, time aside']);
   await ada.shoot('●');
   await expect.poll(court).toMatchObject({ figures: expect.objectContaining({ 'needed of 24 left': '11' }) });
   const afterMake = await wins();
