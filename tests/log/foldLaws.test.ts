@@ -58,14 +58,22 @@ const started = fc.record({
   pair: fc.constant(null),
   pressure: fc.constantFrom(null, pressure),
 });
-const shotTaken = fc.record({
-  round: anyRound,
-  stop: anyStop,
-  made: fc.boolean(),
-  side: fc.option(fc.constantFrom(...MISS_SIDES)),
-});
+// Entries told before there were round clocks have no time with them.
+const shotTaken = fc.record(
+  {
+    round: anyRound,
+    stop: anyStop,
+    made: fc.boolean(),
+    side: fc.option(fc.constantFrom(...MISS_SIDES)),
+    clockLeft,
+  },
+  { requiredKeys: ['round', 'stop', 'made', 'side'] },
+);
 const stopCounted = fc
-  .record({ round: anyRound, stop: anyStop, makes: small, attempts: small })
+  .record(
+    { round: anyRound, stop: anyStop, makes: small, attempts: small, clockLeft },
+    { requiredKeys: ['round', 'stop', 'makes', 'attempts'] },
+  )
   .map(({ makes, attempts, ...rest }) => ({ ...rest, makes, attempts: Math.max(1, makes, attempts) }));
 const fromFile = fc.record({
   round: fc.constantFrom('paper 1', 'paper 2', 'round 1'),
@@ -134,6 +142,11 @@ function everyBook(events: readonly LogEvent[]): Book[] {
   return books;
 }
 
+const everyStep = (events: readonly LogEvent[]) => {
+  const books = everyBook(events);
+  return events.map((event, at) => ({ event, before: books[at] as Book, after: books[at + 1] as Book }));
+};
+
 const everyRound = ({ open, rounds }: Book) => [...rounds.values(), ...(open ? [open] : [])];
 
 describe('any log whatever', () => {
@@ -173,6 +186,39 @@ describe('any log whatever', () => {
           expect(open?.state).not.toBe('ended');
           expect(rounds.has(open?.id ?? 'none')).toBe(false);
           expect([...rounds].every(([id, round]) => id === round.id)).toBe(true);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+  it('never changes the entries of a round that is over: it is opened again first, or told anew by its file', () => {
+    fc.assert(
+      fc.property(log, (events) => {
+        for (const { event, before, after } of everyStep(events)) {
+          const told = event.type === 'RoundImported' ? event.body.round : null;
+          const over = [...before.rounds.values()].filter(
+            (round) => round.state === 'ended' && !(round.imported && round.id === told),
+          );
+          for (const round of over) {
+            const next = everyRound(after).find(({ id }) => id === round.id);
+            expect(next?.entries).toEqual(round.entries);
+            expect(next?.state === 'ended' || event.type === 'RoundReopened').toBe(true);
+          }
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+  it('has the time on the clock from the last entry that tells one', () => {
+    fc.assert(
+      fc.property(log, (events) => {
+        const entered = everyStep(events).filter(
+          ({ before, after }) =>
+            before.open?.id === after.open?.id && before.open?.entries.length !== after.open?.entries.length,
+        );
+        for (const { event, before, after } of entered) {
+          const told = 'clockLeft' in event.body ? event.body.clockLeft : null;
+          expect(after.open?.clockLeft).toBe(told ?? before.open?.clockLeft);
         }
       }),
       { numRuns: 300 },

@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
 
+import { present } from '../../renderer/basics/invariant.ts';
+import type { Round } from '../../renderer/log/book.ts';
+import { shotFacts, undoFacts } from '../../renderer/log/play.ts';
 import { roundTally } from '../../renderer/log/roundCells.ts';
 import { onCourt, PRESSURE, started, tap, type Diary } from './diary.ts';
 
-const makes = (log: Diary) => {
+const ofRound = (log: Diary): Round => {
   const { open, rounds } = log.book();
-  const round = open ?? rounds.get('round 1');
-  return round ? roundTally(round) : null;
+  return present(open ?? rounds.get('round 1'), 'a round');
 };
+const makes = (log: Diary) => roundTally(ofRound(log));
 const end = (log: Diary, round = 'round 1') =>
   log.write('RoundEnded', { round, why: 'played-out', clockLeft: null });
 
@@ -79,18 +82,42 @@ describe('taking back', () => {
     expect(makes(log)).toEqual({ makes: 1, attempts: 1 });
     expect(log.book().skipped).toBe(1);
   });
-  it('an ended round goes back on court, paused, its stake open again', () => {
+  it('an ended round goes back on court, paused, its stake open again, without the shot that ended it', () => {
     const log = onCourt({ condition: 'pressured', pressure: { ...PRESSURE, ingredients: [] } });
-    const shots = tap(log, 'ooox');
-    end(log);
+    tap(log, 'ooo');
+    log.tap(shotFacts(ofRound(log), false, 'short'));
+    expect(ofRound(log)).toMatchObject({ state: 'ended', ending: 'played-out' });
     log.write('StakeSettled', { round: 'round 1' });
-    log.write('RoundReopened', { round: 'round 1' });
-    log.write('EntryRetracted', { round: 'round 1', entry: shots.at(-1)?.id ?? '' });
-    const { open, rounds } = log.book();
-    expect(rounds.size).toBe(0);
-    expect(open).toMatchObject({ id: 'round 1', state: 'paused', ending: null, settled: false });
+    log.tap(undoFacts(ofRound(log)));
+    const { open, rounds, skipped } = log.book();
+    expect([rounds.size, skipped]).toEqual([0, 0]);
+    expect(open).toMatchObject({
+      id: 'round 1',
+      state: 'paused',
+      ending: null,
+      endedAt: null,
+      settled: false,
+    });
+    expect(makes(log)).toEqual({ makes: 3, attempts: 3 });
     tap(log, 'o');
     expect(makes(log)).toEqual({ makes: 4, attempts: 4 });
+  });
+  it('a round that was ended by hand goes on with all its shots', () => {
+    const log = onCourt();
+    tap(log, 'ox');
+    log.write('RoundEnded', { round: 'round 1', why: 'stopped', clockLeft: null });
+    log.tap(undoFacts(ofRound(log)));
+    expect(ofRound(log)).toMatchObject({ state: 'paused', ending: null });
+    expect(makes(log)).toEqual({ makes: 1, attempts: 2 });
+    expect(log.book().skipped).toBe(0);
+  });
+  it('nothing is taken back from an ended round that was not opened again', () => {
+    const log = onCourt();
+    const [first] = tap(log, 'oo');
+    end(log);
+    const before = log.book();
+    log.write('EntryRetracted', { round: 'round 1', entry: first?.id ?? '' });
+    expect(log.book()).toEqual({ ...before, skipped: 1 });
   });
   it('no round goes back on court while another is being played', () => {
     const log = onCourt();
