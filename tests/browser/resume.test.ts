@@ -104,7 +104,7 @@ test(`shots that counted outlive ${KILLS} kills in the middle of a round, and it
       inTheMiddle += 1;
       if (SHOTS - shots >= ENOUGH) return;
       await shootOn(rae);
-      await rae.press(/^Done/);
+      await rae.done();
       await rae.follow(/Bench$/);
     }
     await startRound(rae);

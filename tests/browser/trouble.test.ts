@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, inject, test } from 'vitest';
 
 import { PLACES } from '../../renderer/store/places.ts';
+import { faultsOf } from '../tools/access.ts';
 import { openBrowser, type BrowserOptions } from '../tools/browser.ts';
 import { readCourt } from '../tools/court.ts';
 import { fingers, keys } from '../tools/hands.ts';
@@ -97,6 +98,7 @@ test('on a full device a shot that is not saved does not count, and says so', as
     if (await trouble.isVisible()) break;
   }
   expect(await trouble.innerText()).toContain('There is no room left to save on this device. Free some room');
+  expect(await faultsOf(page, { leastTarget: 64 })).toEqual([]);
   const stands = { shot: saved + 1, figures: { [`made of ${saved}`]: String(saved - 1) } };
   await expect.poll(court).toMatchObject(stands);
   await finn.shoot('●');

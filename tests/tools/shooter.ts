@@ -150,6 +150,13 @@ export class Shooter {
   async rateAfter(nerves: number, effort: number): Promise<void> {
     await this.choose('How nervous were you during the round?', String(nerves));
     await this.choose('How hard was the round for your body?', String(effort));
-    await this.press(/^(Done|On to the second round)/);
+    await this.done();
+  }
+
+  /** Leaves the verdict, once what was said of the round is saved. */
+  async done(): Promise<void> {
+    const done = this.button(/^(Done|On to the second round)/);
+    await this.hands.press(done);
+    await done.waitFor({ state: 'hidden' });
   }
 }

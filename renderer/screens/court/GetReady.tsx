@@ -68,8 +68,8 @@ function Countdown() {
   const now = useShownTime();
   const left = liveAt === null ? 0 : Math.ceil(liveAt - now);
   return (
-    <section className="get-ready" role="timer" aria-label={`Starts in ${left}`}>
+    <div className="get-ready" role="timer" aria-label={`Starts in ${left}`}>
       <p className="countdown-figure">{left > 0 ? Math.min(left, 5) : 'Go'}</p>
-    </section>
+    </div>
   );
 }
