@@ -77,7 +77,7 @@ function logContests(events: readonly LogEvent[], book: Book): Contest[] {
       work: () => foldAll(EMPTY_BOOK, events),
       rivalWords: 'JSON.parse of its events',
       rival: () => JSON.parse(json) as unknown,
-      limit: { on: 'ratio', most: 2 },
+      limit: { on: 'ratio', most: 5 },
     },
     {
       what: 'fold of one more shot',
