@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 
 import { type Rng, rngFromSeed } from '../../renderer/basics/chance.ts';
 import type { Condition } from '../../renderer/log/events.ts';
+import type { DesignOptions } from '../../renderer/stats/model/design.ts';
 import { fitDrop } from '../../renderer/stats/model/fitDrop.ts';
 import { modelData } from '../../renderer/stats/model/modelData.ts';
 import {
@@ -59,6 +60,9 @@ const steady = (points: number, weeks: number): World => ({
   pressure: (week: number) => pressureFor(points, (0.4 * week) / 26),
 });
 
+const odd = (shot: number): number =>
+  -0.5 * Math.max(0, 1 - shot / 40) - 0.5 * (Math.max(0, shot - 80) / 100) ** 2;
+
 function played(world: World): Scenario['record'] {
   return (rng) => {
     const { rounds, drops } = play(world, rng);
@@ -86,18 +90,32 @@ export const SCENARIOS: readonly Scenario[] = [
   },
   { name: 'rounds noisy, drop 5', record: played({ ...steady(5, 12), roundSd: 0.2 }) },
   {
+    // A curve that warm and tired cannot follow.
+    name: 'odd order curve, pressure last, same mix, drop 0',
+    record: played({ ...steady(0, 12), pressuredMix: RELAXED_MIX, order: odd }),
+  },
+  {
+    name: 'odd order curve, pairs in random order, drop 0',
+    record: played({ ...steady(0, 12), plan: paired, pressuredMix: RELAXED_MIX, order: odd }),
+  },
+  {
     name: 'pairs in random order, same mix, drop 5',
     record: played({ ...steady(5, 12), plan: paired, pressuredMix: RELAXED_MIX }),
   },
 ];
 
 /** Simulates one scenario. */
-export function honestyOf({ record }: Scenario, replicates: number, seed: number): Honesty {
+export function honestyOf(
+  { record }: Scenario,
+  replicates: number,
+  seed: number,
+  design: Partial<DesignOptions> = {},
+): Honesty {
   let [held, changeHeld, error, square, calls, squares] = [0, 0, 0, 0, 0, 0];
   for (let replicate = 0; replicate < replicates; replicate += 1) {
     const rng = rngFromSeed(seed + replicate);
     const { data, drops } = record(rng);
-    const { index } = fitDrop(data);
+    const { index } = fitDrop(data, { design });
     if (index.kind === 'none') throw new Error(`no index: ${index.reason}`);
     const truth = drops.reduce((sum, drop) => sum + drop, 0) / drops.length;
     const { points, low, high, sd, probability } = index.overall;
@@ -120,12 +138,12 @@ export function honestyOf({ record }: Scenario, replicates: number, seed: number
   };
 }
 
-/** Prints every scenario. */
-export function run(replicates: number, scenarios = SCENARIOS): void {
+/** Prints every scenario, with parts of the model switched if wished. */
+export function run(replicates: number, scenarios = SCENARIOS, design: Partial<DesignOptions> = {}): void {
   console.log(`90 % intervals of the choke index, ${replicates} simulated shooters each`);
   console.log('                                            cover  change  bias   RMSE   calls  z²');
   for (const scenario of scenarios) {
-    const { cover, changeCover, bias, rmse, calls, squares } = honestyOf(scenario, replicates, 1000);
+    const { cover, changeCover, bias, rmse, calls, squares } = honestyOf(scenario, replicates, 1000, design);
     const percent = (share: number): string => `${(100 * share).toFixed(1)}%`.padEnd(7);
     console.log(
       `${scenario.name.padEnd(44)}${percent(cover)}${percent(changeCover)} ${bias.toFixed(2).padEnd(7)}` +

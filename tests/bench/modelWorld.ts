@@ -50,8 +50,8 @@ export interface World {
   readonly pressuredMix: Mix;
   /** Log-odds that pressure adds in a week. */
   readonly pressure: (week: number) => number;
-  /** Log-odds lost for each 100 shots. */
-  readonly tired: number;
+  /** Log-odds of a shot by its place in the session, from 0. */
+  readonly order: (shot: number) => number;
   /** Step of the skill walk. */
   readonly skillSd: number;
   /** Steady rise of skill in 26 weeks. */
@@ -71,7 +71,7 @@ export const PLAIN: World = {
   relaxedMix: RELAXED_MIX,
   pressuredMix: FREE_THROW_MIX,
   pressure: () => 0,
-  tired: -0.2,
+  order: (shot) => -0.4 * Math.exp(-shot / 15) - (0.2 * Math.max(0, shot - 100)) / 100,
   skillSd: 0.03,
   skillRise: 0.4,
   daySd: 0.25,
@@ -161,8 +161,7 @@ function shootRound({ condition, mix, level, first, world, date, name, index }: 
   const makes = mix.map(() => 0);
   const shots: Entry[] = [];
   for (const [place, target] of card.entries()) {
-    const i = first + place;
-    const order = -0.4 * Math.exp(-i / 15) + (world.tired * Math.max(0, i - 100)) / 100;
+    const order = world.order(first + place);
     const made = rng.chance(expit(level + order + (TARGETS[target]?.logit ?? NaN)));
     if (made) makes[target] = (makes[target] ?? 0) + 1;
     if (world.singly) shots.push({ kind: 'shot', id: '', at: 0, stop: target, made, side: null });

@@ -30,6 +30,8 @@ export interface DesignOptions {
   readonly knots: boolean;
   /** Weeks for each slope of the pressure trend, 26 by default; null for none. */
   readonly trendWeeks: number | null;
+  /** Standard deviation of the prior of a slope, for 10 weeks. */
+  readonly trendSd: number;
   /** Ingredients one by one; on by default. */
   readonly ingredients: boolean;
   /** Standard deviation of the prior of μ; 0.35 by default. */
@@ -40,6 +42,7 @@ export const FULL_DESIGN: DesignOptions = {
   warmTired: true,
   knots: true,
   trendWeeks: 26,
+  trendSd: prior.TREND.sd,
   ingredients: true,
   pressureSd: prior.PRESSURE.sd,
 };
@@ -176,7 +179,8 @@ function baseColumns({ places, ingredients }: ModelData, options: DesignOptions)
       : column({ term: 'kind', shot }, shot === 'form' ? prior.FORM : prior.KIND),
   );
   const order: { at: number; column: number }[] = [];
-  const orderPriors = [prior.WARM, prior.TIRED, ...KNOTS.map(() => prior.KNOT)];
+  const bends = KNOTS.map((_, knot) => (knot === 0 ? prior.ORDER_SLOPE : prior.ORDER_BEND));
+  const orderPriors = [prior.WARM, prior.TIRED, ...bends];
   for (const [index, normal] of orderPriors.entries()) {
     if (index < 2 ? options.warmTired : options.knots) {
       order.push({ at: index, column: column({ term: 'order', column: index }, normal) });
@@ -191,7 +195,7 @@ function baseColumns({ places, ingredients }: ModelData, options: DesignOptions)
   return { columns, spot, kind, spotPressure, order, dose, ingredients: ingredient };
 }
 
-function weeklyColumns(weeks: number, { trendWeeks, pressureSd }: DesignOptions): WeeklyColumn[] {
+function weeklyColumns(weeks: number, { trendWeeks, trendSd, pressureSd }: DesignOptions): WeeklyColumn[] {
   const ones = new Float64Array(weeks).fill(1);
   const slopes = trendWeeks === null ? [] : trendColumns(weeks, trendWeeks);
   return [
@@ -204,7 +208,7 @@ function weeklyColumns(weeks: number, { trendWeeks, pressureSd }: DesignOptions)
     },
     ...slopes.map((values: TrendColumn, slope): WeeklyColumn => ({
       term: { term: 'trend', slope },
-      prior: prior.TREND,
+      prior: { mean: prior.TREND.mean, sd: trendSd },
       side: 'pressured',
       values,
     })),

@@ -3,10 +3,10 @@
  *
  *     warm(i) = exp(−i / 15)         the cold start, gone after some 40 shots
  *     tired(i) = max(0, i − 100) / 100
- *     g_j(i) = how far i has come from knot j towards the next one, in 50 shots
+ *     g_j(i) = max(0, i − knot j) / 50
  *
- * The g_j let the curve take any piecewise-linear shape, since the true one is unknown; without them a wrong shape costs
- * two points of bias where pressured rounds come last (tests/bench/modelCoverage.ts).
+ * The g_j let the curve start at any slope and bend at every knot, since its true shape is unknown; without them a wrong
+ * shape costs two points of bias where pressured rounds come last (tests/bench/modelCoverage.ts).
  */
 
 export const KNOTS = [0, 20, 50, 80, 120, 160] as const;
@@ -33,12 +33,8 @@ export function meanOrder(from: number, to: number, out: Float64Array, at = 0): 
   out[at] =
     (Math.exp(-from / WARM_SHOTS) - Math.exp(-to / WARM_SHOTS)) / -Math.expm1(-1 / WARM_SHOTS) / shots;
   out[at + 1] = ramp(from, to, TIRED_FROM) / 100 / shots;
-  let beyond = ramp(from, to, KNOTS[0]);
-  for (let knot = 0; knot < KNOTS.length; knot += 1) {
-    const next = KNOTS[knot + 1];
-    const beyondNext = next === undefined ? 0 : ramp(from, to, next);
-    out[at + 2 + knot] = (beyond - beyondNext) / KNOT_UNIT / shots;
-    beyond = beyondNext;
+  for (const [index, knot] of KNOTS.entries()) {
+    out[at + 2 + index] = ramp(from, to, knot) / KNOT_UNIT / shots;
   }
 }
 

@@ -5,10 +5,7 @@ import { KNOTS, meanOrder, ORDER_COLUMNS } from '../../../renderer/stats/model/o
 
 /** The columns of one shot, from their definition. */
 function ofShot(i: number): number[] {
-  const slopes = KNOTS.map((knot, j) => {
-    const next = KNOTS[j + 1] ?? Infinity;
-    return Math.min(Math.max(i - knot, 0), next - knot) / 50;
-  });
+  const slopes = KNOTS.map((knot) => Math.max(i - knot, 0) / 50);
   return [Math.exp(-i / 15), Math.max(0, i - 100) / 100, ...slopes];
 }
 
