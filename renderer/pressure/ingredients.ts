@@ -12,16 +12,6 @@ export const INGREDIENTS = [
 ] as const;
 export type Ingredient = (typeof INGREDIENTS)[number];
 
-export const INGREDIENT_WORDS: Readonly<Record<Ingredient, string>> = {
-  clock: 'A clock',
-  crowd: 'A crowd',
-  stake: 'Something on the line',
-  watchers: 'People watching',
-  'must-make': 'A mark to beat',
-  opponent: 'An opponent',
-  'cold-start': 'A cold start',
-};
-
 /** Two kinds of clock: one for each shot, or one for the whole round. */
 export type ClockKind = 'shot' | 'round';
 

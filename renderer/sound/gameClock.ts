@@ -27,11 +27,6 @@ export function pauseClock(clock: GameClock, at: Seconds): GameClock {
   return { ...clock, left: leftAt(clock, at), since: null };
 }
 
-/** Full time again and running from `at`: a shot clock after a shot. */
-export function restartClock(clock: GameClock, at: Seconds): GameClock {
-  return { ...clock, left: clock.full, since: at };
-}
-
 /** What is left at a moment; never below nothing. */
 export function leftAt(clock: GameClock, at: Seconds): Seconds {
   if (clock.since === null || at <= clock.since) return clock.left;

@@ -55,17 +55,6 @@ export function shotsToSee(
   return { relaxed: tens(relaxed - have.relaxed), pressured: tens(pressured - have.pressured) };
 }
 
-/**
- * The number of shots each condition needs in an even split for a drop to show, not rounded to tens.
- *
- * @returns null where a rate this low cannot drop that far
- * @throws RangeError as {@link shotsToSee}
- */
-export function shotsEach(points: Points, relaxedRate: Probability, sureness: Sureness = {}): number | null {
-  const shows = showing(points, relaxedRate, sureness);
-  return shows && fewest((n) => shows(n, n));
-}
-
 type Shows = (relaxed: number, pressured: number) => boolean;
 
 function showing(

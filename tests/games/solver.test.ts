@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { reach, type ReachState } from '../../renderer/games/reach.ts';
 import type { Rule, TurnResult } from '../../renderer/games/rule.ts';
 import { solve, type Ability } from '../../renderer/games/solver.ts';
+import { betaBinomialAtLeast } from '../stats/betaBinomial.ts';
 import { chanceByEnumeration, steady } from './enumerate.ts';
 
 const MOST_TURNS = 9;
@@ -158,6 +159,18 @@ describe('published values', () => {
       expect(solved.standing(given).leverage).toBeCloseTo(expected, 12);
       given.push(next);
     }
+  });
+  it('under a beta distribution the chance is beta-binomial, before the round and after any shots', () => {
+    const shape = fc.integer({ min: 2, max: 30 });
+    fc.assert(
+      fc.property(shape, shape, game, results, (a, b, [needed, turns], taken) => {
+        const given = taken.slice(0, turns);
+        const [makes, misses] = ['make', 'miss'].map((one) => given.filter((now) => now === one).length);
+        const { chance } = solve(reach(needed, turns), betaDays(a, b, turns)).standing(given);
+        const left = { attempts: turns - given.length, a: a + (makes ?? NaN), b: b + (misses ?? NaN) };
+        expect(chance).toBeCloseTo(betaBinomialAtLeast(left, needed - (makes ?? NaN)), 5);
+      }),
+    );
   });
   it('at least 6 of 10 under Beta(7, 5): .5750178614; after a make .7164801143, after a miss .3769707073', () => {
     const solved = solve(reach(6, 10), betaDays(7, 5, 10));

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 
 import {
   INGREDIENTS,
-  INGREDIENT_WORDS,
   ingredientsOf,
   pressureLevel,
   type PressureSetup,
@@ -29,9 +28,6 @@ describe('ingredients', () => {
     ['a cold start', NOTHING, { ...ALONE, coldStart: true }, ['cold-start']],
   ] as const)('%s', (_name, setup, told, expected) => {
     expect(ingredientsOf(setup, told)).toEqual(expected);
-  });
-  it('each have words of their own', () => {
-    expect(new Set(INGREDIENTS.map((one) => INGREDIENT_WORDS[one])).size).toBe(INGREDIENTS.length);
   });
 });
 

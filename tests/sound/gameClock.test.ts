@@ -6,7 +6,6 @@ import {
   leftAt,
   pauseClock,
   readyClock,
-  restartClock,
   runClock,
   writeClock,
 } from '../../renderer/sound/gameClock.ts';
@@ -35,14 +34,8 @@ describe('a game clock', () => {
     expect(leftAt(readyClock(60, -1), 0)).toBe(0);
   });
 
-  test('is full again after a shot', () => {
-    const clock = restartClock(runClock(readyClock(14), 100), 109);
-    expect(leftAt(clock, 109)).toBe(14);
-    expect(endsAt(clock)).toBe(123);
-  });
-
   test('is never negative and never above full, whatever was done to it', () => {
-    const deed = fc.constantFrom(runClock, pauseClock, restartClock);
+    const deed = fc.constantFrom(runClock, pauseClock);
     fc.assert(
       fc.property(seconds, fc.array(fc.tuple(deed, seconds)), seconds, (full, deeds, at) => {
         let clock = readyClock(full);

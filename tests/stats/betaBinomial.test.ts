@@ -7,7 +7,7 @@ import {
   betaBinomialMean,
   betaBinomialPmf,
   betaBinomialVariance,
-} from '../../renderer/stats/betaBinomial.ts';
+} from './betaBinomial.ts';
 
 // Beta-binomial values computed from the formula with SciPy; the first is also 30/91 in fractions.
 describe('worked values', () => {

@@ -1,5 +1,7 @@
-import type { Probability } from '../basics/units.ts';
-import { logBeta, logChoose } from './special.ts';
+import type { Probability } from '../../renderer/basics/units.ts';
+import { logBeta, logChoose } from '../../renderer/stats/special.ts';
+
+/* What the solver of games must agree with where one make rate is known as a beta distribution. */
 
 /**
  * Makes in `attempts` shots when the make rate itself is only known as a Beta(a, b): for one kind of shot, after
