@@ -1,4 +1,5 @@
 import type { NewId } from '../basics/ids.ts';
+import { byText } from '../basics/order.ts';
 import { EMPTY_BOOK, type Book, type Round } from '../log/book.ts';
 import { readCsv } from '../log/csvRead.ts';
 import { stamp } from '../log/facts.ts';
@@ -85,9 +86,7 @@ export function reportOf(csv: string): Report {
 /** The file as a book, as importing it into an empty log would leave it. */
 function bookOf(csv: string): Book {
   // Sorted, so that neither the order of the rows nor of the shooters can be seen in the result.
-  const rounds = readCsv(csv).toSorted((a, b) =>
-    a.shooter < b.shooter ? -1 : a.shooter > b.shooter ? 1 : 0,
-  );
+  const rounds = readCsv(csv).toSorted((a, b) => byText(a.shooter, b.shooter));
   let made = 0;
   const newId: NewId = () => `file-${(made += 1)}`;
   const { facts } = planImport(EMPTY_BOOK, rounds, newId, {
@@ -159,8 +158,4 @@ function dropOf({ points, low, high }: DropEstimate): ReportDrop {
 /** Two decimals; never −0. */
 function hundredths(value: number): number {
   return Math.round(100 * value) / 100 + 0;
-}
-
-function byText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,5 +1,6 @@
 import { parseIsoDate } from '../basics/days.ts';
 import { present } from '../basics/invariant.ts';
+import { byText } from '../basics/order.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { ShotKind, SpotName } from '../court/spots.ts';
 import type { Cell, Round } from '../log/book.ts';
@@ -39,7 +40,7 @@ export function dayTallies(rounds: Iterable<Round>): DayTally[] {
   }
   return [...days]
     .map(([date, cells]) => ({ date, cells: [...cells.values()] }))
-    .toSorted((a, b) => (a.date < b.date ? -1 : 1));
+    .toSorted((a, b) => byText(a.date, b.date));
 }
 
 /** Days from one date to another. */

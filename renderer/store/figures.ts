@@ -1,5 +1,6 @@
 import { isoWeekName } from '../basics/days.ts';
 import type { RoundId, ShooterId } from '../basics/ids.ts';
+import { byText } from '../basics/order.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { SpotName } from '../court/spots.ts';
 import type { Book, Round } from '../log/book.ts';
@@ -155,8 +156,4 @@ function grouped<T>(items: readonly T[], keyOf: (item: T) => string): Map<string
     else groups.set(key, [item]);
   }
   return groups;
-}
-
-function byText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -16,7 +16,7 @@ export interface EventLog {
   onLost(lost: (error: Error) => void): void;
 }
 
-/** One clip at one moment of the audio clock. */
+/** One clip at one moment of the audio clock. What plays it has the same shape of its own: the store does not know it. */
 export interface Cue {
   readonly clip: string;
   /** Seconds on the audio clock. */

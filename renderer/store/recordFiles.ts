@@ -1,5 +1,6 @@
 import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
+import { byText } from '../basics/order.ts';
 import type { Round } from '../log/book.ts';
 import { COLUMNS, CsvError, type CsvFault } from '../log/csvColumns.ts';
 import { csvEncoding } from '../log/csvEncoding.ts';
@@ -37,7 +38,7 @@ export function roundsToSave(gym: Gym, whose: ShooterId | null): Round[] {
   const shown = new Set(shootersOf(book).map((shooter) => shooter.id));
   return [...book.rounds.values()]
     .filter((round) => (whose === null ? shown.has(round.shooter) : round.shooter === whose))
-    .toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+    .toSorted((a, b) => byText(a.date, b.date));
 }
 
 /** A record file without a row, to be filled in by hand. */

@@ -1,3 +1,4 @@
+import { byText } from '../../basics/order.ts';
 import type { Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
 
@@ -45,10 +46,6 @@ function byLabel(a: string, b: string): number {
 
 function numberOf(label: string): number {
   return label.trim() === '' ? NaN : Number(label);
-}
-
-function byText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** Two rounds of one name: told apart by what was shot, so that ids, which differ from import to import, come last. */
