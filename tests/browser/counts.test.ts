@@ -117,6 +117,9 @@ test.concurrent(
     await late.press('No, nothing');
     await late.sees('Short of the mark');
     await says(late, '2 of 3');
+    await late.visit('stakes');
+    const owes = late.page.getByRole('region', { name: 'Lea owes' });
+    await owes.getByText('I rack the balls').first().waitFor();
     expect(await roundOf(late)).toMatchObject({ ending: 'time-up', tally: { makes: 2, attempts: 3 } });
   },
 );

@@ -27,14 +27,23 @@ async function shootOut(condition: string): Promise<void> {
   await page
     .getByText(condition === 'relaxed' ? 'Nothing is on the line.' : 'On the line: A round of lemonade')
     .waitFor();
-  await expect.poll(() => readCourt(page)).toMatchObject({ shot: 1, of: 10 });
   await pia.go();
+  await expect.poll(() => readCourt(page)).toMatchObject({ shot: 1, of: 10 });
+  // The chance is hidden, as she asked.
+  const { figures } = await readCourt(page);
+  expect(Object.keys(figures)).toEqual([condition === 'relaxed' ? 'made of 0' : 'needed of 10 left']);
   await pia.shoot(condition === 'relaxed' ? '●●●●● ●●●●●' : '●○●○● ○●○●○');
 }
 
 test('a pair is tossed once, goes by its seed, and outlives a reload between its rounds', async () => {
   await pia.follow(/^A pair/);
-  await pia.wish({ card: 'Ten free throws', stake: 'A round of lemonade', makesNeeded: 8, clock: 'None' });
+  await pia.wish({
+    card: 'Ten free throws',
+    stake: 'A round of lemonade',
+    makesNeeded: 8,
+    showChance: false,
+    clock: 'None',
+  });
   await pia.press(/^Toss the coin/);
 
   // The seed is on the screen, and whoever has it can toss again and get the same.

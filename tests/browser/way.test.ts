@@ -147,7 +147,8 @@ test('plays the same card under pressure, with a mark whose chance can be follow
       'wins in 100, time aside': chance,
     },
   });
-  const wins = async (): Promise<number> => Number((await readCourt(page)).figures['wins in 100, time aside']);
+  const wins = async (): Promise<number> =>
+    Number((await readCourt(page)).figures['wins in 100, time aside']);
   await ada.shoot('●');
   await expect.poll(court).toMatchObject({ figures: expect.objectContaining({ 'needed of 24 left': '11' }) });
   const afterMake = await wins();
@@ -208,29 +209,6 @@ test('says what both records are worth, and no more', async () => {
   ]);
   expect(rounds).toHaveLength(2);
   expect(rounds[0]).toContain('mark 12 beaten');
-});
-
-test('hides the chance where it is not wanted, and a missed mark is owed', async () => {
-  await ada.follow(/Bench$/);
-  await ada.setUp('Pressured round', {
-    card: 'Ten free throws',
-    nerves: 5,
-    stake: 'I sweep the floor',
-    makesNeeded: 6,
-    showChance: false,
-    clock: 'None',
-    crowd: false,
-  });
-  await ada.go();
-  await ada.shoot('●●●○○ ●○○○');
-  await expect.poll(court).toMatchObject({ figures: { 'needed of 1 left': '2' } });
-  await ada.shoot('●');
-  await ada.sees('Short of the mark');
-  await says(/^You owe: I sweep the floor\./);
-  await ada.rateAfter(6, 2);
-  await ada.follow(/Bench$/);
-  await ada.follow('Stakes: 1 open');
-  await page.getByRole('region', { name: 'Ada owes' }).getByText('I sweep the floor').first().waitFor();
 });
 
 test('asks nobody else for anything on the whole way', () => {
