@@ -58,9 +58,7 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
             add {count(plan.newShooters.length, 'shooter')}: {plan.newShooters.join(', ')}
           </li>
         )}
-        {plan.doubles === 0 ? null : (
-          <li>leave out {count(plan.doubles, 'round')} that you already have, shot for shot</li>
-        )}
+        {plan.doubles === 0 ? null : <li>leave out {count(plan.doubles, 'round')} that you already have</li>}
       </ul>
       <p>Shooters in it: {notes.shooters.join(', ')}.</p>
       {notes.newSpots.length === 0 ? null : (
@@ -84,7 +82,7 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
       )}
       {plan.retold === 0 ? null : (
         <Choice
-          question={`${count(plan.retold, 'round')} came in before under the same day, session and number, with other shots. What are these?`}
+          question={`${count(plan.retold, 'round')} came in before under the same day, session and number, but told differently. What are these?`}
           answers={RETOLD_ANSWERS}
           value={retold}
           onChoose={setRetold}
