@@ -7,6 +7,7 @@ import type { Round } from '../log/book.ts';
 import type { Ending, MissSide, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { countFacts, expiredFacts, shotFacts, undoFacts } from '../log/play.ts';
+import { turnsOf } from '../log/roundCells.ts';
 import { endCountdown, startCountdown } from '../sound/countdown.ts';
 import { endsAt, leftAt, pauseClock, readyClock, runClock, type GameClock } from '../sound/gameClock.ts';
 import { crowdFor } from './crowdFor.ts';
@@ -94,8 +95,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   let sleeping: (() => void) | null = null;
   /** Raised whenever the court is left, so that what was begun before and comes back late does nothing. */
   let visits = 0;
-  /** Turns taken back at the buzzer, to be entered again before the ball in the air is asked for. */
-  let owed = 0;
+  /** Turns used up when the clock ran out: what is undone since is entered again before the ball in the air is. */
+  let due = 0;
   /** The taste of the crowd on the sound screen. */
   let tasting: (() => void)[] = [];
   let solved: { round: RoundId; game: Solved | null } | null = null;
@@ -134,10 +135,19 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     return running;
   }
 
+  /** Judged by the clock itself: the page may hear of the buzzer late. */
+  function heedBuzzer(): void {
+    const { phase, clock } = store.getState();
+    if (phase !== 'live' || !clock || sound.now() < endsAt(clock)) return;
+    const round = open();
+    due = round ? turnsOf(round).used : 0;
+    store.setState({ phase: 'buzzer' });
+  }
+
   function goLive(): void {
     const { clock } = store.getState();
     store.setState({ phase: 'live' });
-    if (clock) wakeAt(endsAt(clock), () => store.setState({ phase: 'buzzer' }));
+    if (clock) wakeAt(endsAt(clock), heedBuzzer);
     const round = open();
     if (round) crowd.expect(round);
   }
@@ -146,15 +156,20 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   function restartShotClock(round: Round): void {
     const setting = round.pressure?.clock;
     if (setting?.kind !== 'shot' || round.state === 'ended') return;
+    // Answered after a break at the buzzer: the next shot waits for the shooter to say go.
+    if (round.state === 'paused') {
+      rest('ready');
+      store.setState({ clock: readyClock(setting.seconds) });
+      return;
+    }
     hush();
-    const clock = run(readyClock(setting.seconds, setting.seconds), sound.now());
+    const clock = run(readyClock(setting.seconds), sound.now());
     store.setState({ clock, phase: 'live' });
-    wakeAt(endsAt(clock), () => store.setState({ phase: 'buzzer' }));
+    wakeAt(endsAt(clock), heedBuzzer);
   }
 
   function rest(phase: Phase): void {
     hush();
-    if (phase !== 'buzzer') owed = 0;
     crowd.leave();
     store.setState({ phase, liveAt: null });
   }
@@ -169,36 +184,38 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     return { type: 'RoundEnded', body: { round: round.id, why, clockLeft: left } };
   }
 
-  /** Judged by the clock itself: the page may hear of the buzzer late. */
-  function atBuzzer(): boolean {
+  /** Sends what ends the round. Where it cannot be saved the round is not over: it waits, with its clock as it was. */
+  async function finish(round: Round, entries: readonly Fact[], why: Ending): Promise<boolean> {
     const { phase, clock } = store.getState();
-    return phase === 'buzzer' || (phase === 'live' && clock !== null && sound.now() >= endsAt(clock));
+    const stands = standing(clock);
+    const saved = await gym.dispatch([...entries, ending(round, why, clockLeft(round))]);
+    if (!saved && open()?.id === round.id) {
+      rest(phase === 'buzzer' ? 'buzzer' : 'ready');
+      store.setState({ clock: stands });
+    }
+    return saved;
   }
 
   /** Sends a tap to the log. The clock does not wait for it. */
   function tap(facts: readonly Fact[]): void {
-    const { phase, clock } = store.getState();
+    heedBuzzer();
+    const { phase } = store.getState();
     const round = open();
     if (facts.length === 0 || !round || (phase !== 'live' && phase !== 'buzzer')) return;
-    const late = atBuzzer();
     const left = clockLeft(round);
     const entries = facts.filter((fact) => fact.type !== 'RoundEnded').map((fact) => withClock(fact, left));
     const ended = entries.length < facts.length;
+    const owed = phase === 'buzzer' && turnsOf(round).used < due;
     // A ball that was in the air at the round clock's buzzer is the last one.
-    const last = late && owed === 0 && round.pressure?.clock?.kind === 'round';
+    const last = phase === 'buzzer' && !owed && round.pressure?.clock?.kind === 'round';
     if (!ended && !last) {
       void gym.dispatch(entries);
-      if (owed > 0) owed -= 1;
-      else restartShotClock(round);
+      if (!owed) restartShotClock(round);
       return;
     }
     hush();
+    void finish(round, entries, ended ? 'played-out' : 'time-up');
     store.setState({ clock: null });
-    void gym.dispatch([...entries, ending(round, ended ? 'played-out' : 'time-up', left)]).then((saved) => {
-      // The shot could not be saved, so the round is not over: it waits, with its clock as it was.
-      if (!saved && open()?.id === round.id)
-        store.setState({ phase: late ? 'buzzer' : 'ready', clock: standing(clock) });
-    });
   }
 
   /** The clock as it stands now, or a full one for the next shot. */
@@ -209,6 +226,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
 
   /** Pauses what is live. The buzzer's question stays: time that ran out is not given back. */
   function pause(why: PausedBy): void {
+    heedBuzzer();
     const round = open();
     const { phase, clock } = store.getState();
     if (!round || phase === 'ready') return;
@@ -220,6 +238,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   }
 
   function stopTasting(): void {
+    if (tasting.length > 0) sound.crowd.leave();
     for (const cancel of tasting) cancel();
     tasting = [];
   }
@@ -269,6 +288,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
         : null;
       // Taken up again after the buzzer, only the ball that was in the air is still open.
       const over = setting?.kind === 'round' && left <= 0;
+      due = turnsOf(round).used;
       store.setState({ round: round.id, phase: over ? 'buzzer' : 'ready', clock, liveAt: null });
     },
     leave: (why) => {
@@ -294,9 +314,9 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       }
       hush();
       if (round.pressure?.crowd) sound.crowd.enter();
-      const start = sound.now() + LEAD;
-      const liveAt = start + COUNT_FROM;
-      planned.push(sound.plan(startCountdown(liveAt, COUNT_FROM, voice(), start)));
+      const now = sound.now();
+      const liveAt = now + LEAD + COUNT_FROM;
+      planned.push(sound.plan(startCountdown(liveAt, COUNT_FROM, voice(), now)));
       const { clock } = store.getState();
       store.setState({ phase: 'countdown', liveAt, clock: clock ? run(clock, liveAt) : null });
       wakeAt(liveAt, goLive);
@@ -316,18 +336,17 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       else void court.end('time-up');
     },
     undo: (round) => {
+      heedBuzzer();
       const facts = undoFacts(round);
-      const { phase } = store.getState();
-      if (phase === 'buzzer' && facts.length > 0) owed += 1;
-      if (phase === 'live') restartShotClock(round);
+      if (facts.length > 0 && store.getState().phase === 'live') restartShotClock(round);
       return gym.dispatch(facts);
     },
-    end: (why) => {
+    end: async (why) => {
       visits += 1;
       const round = open();
-      const facts = round ? [ending(round, why, clockLeft(round))] : [];
+      const over = round ? finish(round, [], why) : true;
       rest('ready');
-      return gym.dispatch(facts);
+      return over;
     },
   };
   return court;

@@ -11,8 +11,8 @@ const threes = present(
   'the threes',
 );
 const NOW = { at: START, zone: 60 };
-const makesOf = (makes: number) =>
-  threes.stops.map(({ spot, shot, attempts }: Stop) => ({ spot, shot, attempts, makes }));
+
+/* The marks of a card and the chance of a game. Which days they rest on is in forecastDays.test.ts. */
 
 /** Ines with a paper round of 20 of 25 threes on 2026-11-20. */
 let log: Diary;
@@ -26,24 +26,20 @@ beforeEach(() => {
     units: 'metric',
     demo: false,
   });
-  paper('paper 1', '2026-11-20', 4);
-});
-
-function paper(round: string, date: string, makes: number): void {
   log.write('RoundImported', {
-    round,
+    round: 'paper 1',
     shooter: 'ines',
-    date,
+    date: '2026-11-20',
     session: '1',
-    label: round,
+    label: '1',
     condition: 'pressured',
     game: 'Threes',
-    cells: makesOf(makes),
+    cells: threes.stops.map(({ spot, shot, attempts }) => ({ spot, shot, attempts, makes: 4 })),
     first: null,
     nerves: null,
     note: '',
   });
-}
+});
 
 /** Starts a pressured round on 2026-11-25 with the mark at 12. */
 function start(): void {
@@ -61,7 +57,7 @@ const chanceNow = (book: Book): number => {
   const round = present(book.open, 'an open round');
   return standingOf(present(solvedGame(book, round), 'a mark'), round).chance;
 };
-const markChance = (now = NOW) => marksFor(log.book(), 'ines', threes.stops, now).chance(12);
+const markChance = () => marksFor(log.book(), 'ines', threes.stops, NOW).chance(12);
 
 describe('the marks of a card', () => {
   it('know the shooter’s own record', () => {
@@ -69,14 +65,21 @@ describe('the marks of a card', () => {
     expect(marksFor(log.book(), 'nobody', threes.stops, NOW).chance(12)).toBeLessThan(known - 0.1);
     expect(marksFor(log.book(), 'ines', threes.stops, NOW).shots).toBe(25);
   });
-  it('are worked out for today: a year later the record has faded', () => {
-    const later = markChance({ ...NOW, at: START + 365 * 86_400_000 });
-    expect(later).toBeCloseTo(marksFor(log.book(), 'nobody', threes.stops, NOW).chance(12), 12);
+  it('are less likely the more makes they ask for, and the nearest one to a wish is offered', () => {
+    const marks = marksFor(log.book(), 'ines', threes.stops, NOW);
+    const makes = Array.from({ length: 25 }, (_, at) => at + 1);
+    const chances = makes.map((mark) => marks.chance(mark));
+    expect(chances).toEqual(chances.toSorted((one, other) => other - one));
+    for (const wanted of [0.1, 0.3, 0.5, 0.7, 0.9]) {
+      const off = Math.abs(marks.chance(marks.nearest(wanted)) - wanted);
+      expect(chances.filter((chance) => Math.abs(chance - wanted) < off)).toEqual([]);
+    }
   });
-  it('keep the record where one day is a slip of the pen, ten years ahead', () => {
-    const before = markChance();
-    paper('paper 2', '2036-11-20', 1);
-    expect(markChance()).toBe(before);
+  it('count the shots on the record from these spots, taken the same way', () => {
+    const shots = (stop: Stop) => marksFor(log.book(), 'ines', [stop], NOW).shots;
+    expect(shots({ spot: 'top', shot: 'catch', attempts: 3 })).toBe(5);
+    expect(shots({ spot: 'top', shot: 'dribble-left', attempts: 3 })).toBe(0);
+    expect(shots({ spot: 'free-throw', shot: 'free-throw', attempts: 3 })).toBe(0);
   });
 });
 
@@ -88,15 +91,22 @@ describe('the chance of a game', () => {
     log.write('ShotTaken', { round: 'round 1', stop: 0, made: true, side: null });
     expect(chanceNow(log.book())).toBeGreaterThan(set);
   });
-  it.each([
-    ['an earlier day', '2026-11-10'],
-    ['the same day', '2026-11-25'],
-    ['a later day', '2026-11-26'],
-  ])('is not moved by a round of %s that is brought in later', (_what, date) => {
+  it('is certain once the mark is reached', () => {
     start();
-    const before = chanceNow(log.book());
-    paper('paper 2', date, 0);
-    expect(chanceNow(log.book())).toBe(before);
+    for (const [stop, makes] of [5, 5, 1].entries())
+      log.write('StopCounted', { round: 'round 1', stop, makes, attempts: 5 });
+    expect(chanceNow(log.book())).toBeLessThan(1);
+    log.write('ShotTaken', { round: 'round 1', stop: 3, made: true, side: null });
+    expect(chanceNow(log.book())).toBeCloseTo(1, 12);
+  });
+  it('is gone once the mark is out of reach', () => {
+    start();
+    for (const stop of [0, 1]) log.write('StopCounted', { round: 'round 1', stop, makes: 0, attempts: 5 });
+    log.write('StopCounted', { round: 'round 1', stop: 2, makes: 1, attempts: 4 });
+    expect(chanceNow(log.book())).toBeGreaterThan(0);
+    log.write('StopCounted', { round: 'round 1', stop: 2, makes: 0, attempts: 1 });
+    log.write('StopCounted', { round: 'round 1', stop: 3, makes: 0, attempts: 1 });
+    expect(chanceNow(log.book())).toBe(0);
   });
   it('is none without a mark', () => {
     log.write('SessionStarted', { session: 'visit 1', shooter: 'ines', date: '2026-11-25' });

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+
+import { freshWish, setupOf, wishFor } from '../../renderer/store/pressureWish.ts';
+
+describe('a first wish', () => {
+  it.each([
+    // Attempts, and the seconds of a round clock: eight for each, up to the next five, twenty at least.
+    [1, 20],
+    [2, 20],
+    [3, 25],
+    [10, 80],
+    [12, 100],
+    [25, 200],
+    [45, 360],
+  ])('for %d attempts has %d seconds on the round clock', (attempts, seconds) => {
+    expect(freshWish(attempts).roundSeconds).toBe(seconds);
+  });
+  it('is an even mark, a clock and a crowd, and nobody is told to watch', () => {
+    expect(freshWish(10)).toMatchObject({
+      stake: '',
+      mark: true,
+      wanted: 0.5,
+      markMakes: null,
+      clock: 'round',
+      crowd: true,
+      watchers: false,
+      coldStart: false,
+      showChance: true,
+    });
+  });
+});
+
+describe('the wish as it can be played', () => {
+  const wish = { ...freshWish(10), clock: 'shot' } as const;
+  it('gives a count a clock for the round: a shot clock needs every shot tapped', () => {
+    expect(wishFor('counts', wish)).toEqual({ ...wish, clock: 'round' });
+    expect(wishFor('each-shot', wish)).toBe(wish);
+    const none = { ...wish, clock: 'none' } as const;
+    expect(wishFor('counts', none)).toBe(none);
+  });
+});
+
+describe('the setup that is logged', () => {
+  const mark = { makes: 6, chance: 0.48 };
+  it('says everything that is on', () => {
+    const wish = {
+      ...freshWish(10),
+      stake: '  Loser buys lunch ',
+      watchers: true,
+      coldStart: true,
+      showChance: false,
+    };
+    expect(setupOf(wish, mark, 7)).toEqual({
+      stake: 'Loser buys lunch',
+      mark,
+      clock: { kind: 'round', seconds: 80 },
+      crowd: true,
+      ingredients: ['clock', 'crowd', 'stake', 'watchers', 'must-make', 'cold-start'],
+      showChance: false,
+      seed: 7,
+    });
+  });
+  it('says nothing of what is off: an empty stake is none', () => {
+    const wish = { ...freshWish(10), stake: '   ', clock: 'none', crowd: false } as const;
+    expect(setupOf(wish, null, 7)).toEqual({
+      stake: null,
+      mark: null,
+      clock: null,
+      crowd: false,
+      ingredients: [],
+      showChance: true,
+      seed: 7,
+    });
+  });
+  it('takes the seconds of the clock that was chosen', () => {
+    const wish = { ...freshWish(10), clock: 'shot', shotSeconds: 6 } as const;
+    expect(setupOf(wish, mark, 7).clock).toEqual({ kind: 'shot', seconds: 6 });
+  });
+});
