@@ -14,6 +14,9 @@ if (!('groupBy' in Map)) {
   });
 }
 
+/** They build the app anew or listen to its clock: nothing else runs meanwhile. */
+const ALONE = ['shell', 'sound', 'start'].map((name) => `tests/browser/${name}.test.ts`);
+
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
@@ -36,13 +39,28 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: ALONE,
+          environment: 'node',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+          // Most of it is waiting for clocks and browsers, so two files at a time go twice as fast.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+          // A page on a busy machine may be slow to show what it will.
+          expect: { poll: { timeout: 20_000 } },
+          globalSetup: ['tests/browser/serve.ts'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'alone',
+          include: ALONE,
           environment: 'node',
           testTimeout: 180_000,
           hookTimeout: 180_000,
           fileParallelism: false,
-          // A page on a busy machine may be slow to show what it will.
-          expect: { poll: { timeout: 20_000 } },
-          globalSetup: ['tests/browser/serve.ts'],
+          sequence: { groupOrder: 2 },
         },
       },
     ],
