@@ -43,8 +43,8 @@ export default defineConfig({
           environment: 'node',
           testTimeout: 180_000,
           hookTimeout: 180_000,
-          // Most of it is waiting for clocks and browsers, so two files at a time go twice as fast.
-          maxWorkers: 2,
+          // One file at a time: what is measured and killed here should have the machine to itself.
+          fileParallelism: false,
           sequence: { groupOrder: 1 },
           // A page on a busy machine may be slow to show what it will.
           expect: { poll: { timeout: 20_000 } },
