@@ -119,8 +119,8 @@ function unseenFocus(): string | null {
   if (!focused || focused === document.body) return null;
   const ringed = [focused, focused.nextElementSibling, focused.parentElement].some((element) => {
     if (!element) return false;
-    const { outlineStyle, outlineWidth } = getComputedStyle(element);
-    return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
+    const { opacity, outlineStyle, outlineWidth } = getComputedStyle(element);
+    return opacity !== '0' && outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
   });
   return ringed ? null : focused.outerHTML;
 }
