@@ -1,10 +1,12 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 
+import type { Body } from '../../renderer/log/events.ts';
 import { openBrowser } from '../tools/browser.ts';
 import { readCourt, type Court } from '../tools/court.ts';
 import { keys } from '../tools/hands.ts';
 import { readResult } from '../tools/result.ts';
+import { copyLog } from '../tools/savedFile.ts';
 import { Shooter } from '../tools/shooter.ts';
 
 /* The whole way through by keyboard alone. The page counts what a mouse or a finger would have done. */
@@ -61,6 +63,11 @@ test('by keys: sound on, a shooter added, a relaxed round with the sides of the 
   await page.getByText('6 of 10').waitFor();
   await kim.rateAfter(1, 2);
   expect((await readResult(page)).headline).toBe('6 of 10 relaxed so far.');
+  const { events } = await copyLog(kim);
+  const sides = events.flatMap(({ type, body }) =>
+    type === 'ShotTaken' ? [(body as Body<'ShotTaken'>).side] : [],
+  );
+  expect(sides.slice(0, 6)).toEqual([null, null, 'long', 'short', 'left', 'right']);
 });
 
 test('by keys: a pressured round with its countdown, to the verdict and the ledger', async () => {
