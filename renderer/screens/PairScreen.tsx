@@ -1,9 +1,10 @@
 import { useState } from 'react';
 
+import { isoDateAt } from '../basics/days.ts';
 import { conditionInPair } from '../log/begin.ts';
 import type { Pair, Shooter } from '../log/book.ts';
 import { writeAddress } from '../store/places.ts';
-import { nextOfPair, roundsOfPair, startPairRound } from '../store/roundActions.ts';
+import { nextOfPair, roundsOfPair, startPairRound, unfinishedPair } from '../store/roundActions.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
@@ -12,8 +13,13 @@ import { RoundSetupScreen } from './RoundSetupScreen.tsx';
 /** A pair: set up, toss, then one round after the other. */
 export function PairScreen({ shooter, about }: { readonly shooter: Shooter; readonly about: string | null }) {
   const pair = useGym(({ book }) => (about === null ? undefined : book.pairs.get(about)));
-  if (!pair) return <RoundSetupScreen shooter={shooter} condition="pair" />;
-  return <PairAhead pair={pair} />;
+  const { gym } = useDoors();
+  const book = useGym((state) => state.book);
+  if (pair) return <PairAhead pair={pair} />;
+  // A coin that was tossed stands for the day: tossing again until it suits would spoil the comparison.
+  const { at, zone } = gym.moment();
+  const tossed = unfinishedPair(book, shooter.id, isoDateAt(at, zone));
+  return tossed ? <PairAhead pair={tossed.pair} /> : <RoundSetupScreen shooter={shooter} condition="pair" />;
 }
 
 function PairAhead({ pair }: { readonly pair: Pair }) {
