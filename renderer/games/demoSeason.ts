@@ -139,9 +139,9 @@ function playVisit(
         shooter,
         seed,
         order,
-        card: plain(card),
+        card,
         entry: 'each-shot',
-        pressure: plainSetup(pressure),
+        pressure,
       },
     });
     for (const place of [1, 2] as const) {
@@ -155,12 +155,12 @@ function playVisit(
           session,
           shooter,
           condition,
-          card: plain(card),
+          card,
           entry: 'each-shot',
           first,
           nerves: nervesIn(condition, week, player, desk.rng),
           pair: { id: pair, place },
-          pressure: pressured ? plainSetup(pressure) : null,
+          pressure: pressured ? pressure : null,
         },
       });
       const shots = simulateCard(truth, card.stops, pressured, day, desk.rng);
@@ -243,6 +243,3 @@ function writerAt(start: EpochMs, { zone, device, ids }: Desk): Writer {
 function timeOn(date: IsoDate, hour: number, zone: number): EpochMs {
   return present(parseIsoDate(date), 'a calendar day') + hour * 3_600_000 - zone * 60_000;
 }
-
-const plain = ({ id, name, stops }: Card) => ({ id, name, stops: [...stops] });
-const plainSetup = (setup: PressureSetup) => ({ ...setup, ingredients: [...setup.ingredients] });

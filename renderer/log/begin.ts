@@ -70,12 +70,12 @@ export function beginFacts(book: Book, plan: RoundPlan, moment: Moment): { round
       session,
       shooter,
       condition,
-      card: { id: card.id, name: card.name, stops: [...card.stops] },
+      card,
       entry,
       first,
       nerves,
-      pair: pair ? { ...pair } : null,
-      pressure: pressure ? { ...pressure, ingredients: [...pressure.ingredients] } : null,
+      pair,
+      pressure,
     },
   };
   return { round, facts: [...facts, started] };

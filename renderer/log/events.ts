@@ -44,7 +44,7 @@ const stop = v.object({
   shot: v.picklist(SHOT_KINDS),
   attempts: v.pipe(count, v.minValue(1), v.maxValue(MOST_ATTEMPTS)),
 });
-const stops = v.pipe(v.array(stop), v.minLength(1), v.maxLength(MOST_STOPS));
+const stops = v.pipe(v.array(stop), v.minLength(1), v.maxLength(MOST_STOPS), v.readonly());
 
 const shooterFields = {
   name,
@@ -54,7 +54,7 @@ const shooterFields = {
 };
 
 const pressure = v.object({
-  ingredients: v.array(v.picklist(INGREDIENTS)),
+  ingredients: v.pipe(v.array(v.picklist(INGREDIENTS)), v.readonly()),
   stake: v.nullable(text),
   mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
   clock: v.nullable(
@@ -151,7 +151,7 @@ export const BODIES = {
     label: text,
     condition: v.picklist(CONDITIONS),
     game: text,
-    cells: v.pipe(v.array(cell), v.minLength(1)),
+    cells: v.pipe(v.array(cell), v.minLength(1), v.readonly()),
     first: v.nullable(count),
     nerves: v.nullable(rating),
     note: text,

@@ -38,7 +38,7 @@ export function spotNameFault(book: Book, name: string, moving: boolean): string
 /** Keeps a new card. @returns false where it could not be saved */
 export function makeCard(gym: Gym, name: string, stops: readonly Stop[]): Promise<boolean> {
   const card = gym.moment().newId<'card'>();
-  return gym.dispatch([{ type: 'CardMade', body: { card, name: name.trim(), stops: [...stops] } }]);
+  return gym.dispatch([{ type: 'CardMade', body: { card, name: name.trim(), stops } }]);
 }
 
 /** Takes a card away. Rounds shot on it keep their stops. */

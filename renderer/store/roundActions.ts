@@ -1,6 +1,5 @@
 import type { PairId, RoundId, ShooterId } from '../basics/ids.ts';
-import type { Card } from '../court/cards.ts';
-import { STANDARD_CARDS } from '../court/cards.ts';
+import { STANDARD_CARDS, type Card } from '../court/cards.ts';
 import { beginFacts, conditionInPair, pairOrderFor, visitFor, type RoundPlan } from '../log/begin.ts';
 import type { Book, Pair, Round } from '../log/book.ts';
 import type { EntryWay } from '../log/events.ts';
@@ -31,7 +30,6 @@ export async function tossPair(
   const moment = gym.moment();
   const { session, facts } = visitFor(book, plan.shooter, moment);
   const pair = moment.newId<'pair'>();
-  const { id, name, stops } = plan.card;
   const saved = await gym.dispatch([
     ...facts,
     {
@@ -42,9 +40,9 @@ export async function tossPair(
         shooter: plan.shooter,
         seed: plan.pressure.seed,
         order: pairOrderFor(plan.pressure.seed),
-        card: { id, name, stops: [...stops] },
+        card: plan.card,
         entry: plan.entry,
-        pressure: { ...plan.pressure, ingredients: [...plan.pressure.ingredients] },
+        pressure: plan.pressure,
       },
     },
   ]);
