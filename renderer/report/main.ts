@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 
+import { asError } from '../basics/errors.ts';
 import { CsvError } from '../log/csvColumns.ts';
 import { csvEncoding } from '../log/csvEncoding.ts';
 import { reportOf } from './report.ts';
@@ -78,7 +79,7 @@ function decoded(file: string, bytes: Uint8Array): string {
 }
 
 function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+  return asError(error).message;
 }
 
 try {

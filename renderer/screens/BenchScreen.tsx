@@ -1,4 +1,3 @@
-import { isoDateAt } from '../basics/days.ts';
 import { debtsOf } from '../games/ledger.ts';
 import type { Shooter } from '../log/book.ts';
 import { turnsOf } from '../log/roundCells.ts';
@@ -6,6 +5,7 @@ import { shooterFigures } from '../store/figures.ts';
 import { writeAddress, type Place } from '../store/places.ts';
 import { unfinishedPair } from '../store/roundActions.ts';
 import { removeDemoSeason } from '../store/shooterActions.ts';
+import { todayAt } from '../store/today.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { DropSentence } from './parts/DropSentence.tsx';
@@ -14,8 +14,7 @@ import { DropSentence } from './parts/DropSentence.tsx';
 export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
-  const { at, zone } = gym.moment();
-  const pair = unfinishedPair(book, shooter.id, isoDateAt(at, zone));
+  const pair = unfinishedPair(book, shooter.id, todayAt(gym));
   const owed = debtsOf(book, shooter.id).filter((debt) => !debt.settled).length;
   const figures = shooterFigures(book, shooter.id);
   return (

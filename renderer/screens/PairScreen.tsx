@@ -1,10 +1,10 @@
 import { useState } from 'react';
 
-import { isoDateAt } from '../basics/days.ts';
 import { conditionInPair } from '../log/begin.ts';
 import type { Pair, Shooter } from '../log/book.ts';
 import { writeAddress } from '../store/places.ts';
 import { nextOfPair, roundsOfPair, startPairRound, unfinishedPair } from '../store/roundActions.ts';
+import { todayAt } from '../store/today.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
@@ -17,8 +17,7 @@ export function PairScreen({ shooter, about }: { readonly shooter: Shooter; read
   const book = useGym((state) => state.book);
   if (pair) return <PairAhead pair={pair} />;
   // A coin that was tossed stands for the day: tossing again until it suits would spoil the comparison.
-  const { at, zone } = gym.moment();
-  const tossed = unfinishedPair(book, shooter.id, isoDateAt(at, zone));
+  const tossed = unfinishedPair(book, shooter.id, todayAt(gym));
   return tossed ? <PairAhead pair={tossed.pair} /> : <RoundSetupScreen shooter={shooter} condition="pair" />;
 }
 

@@ -18,7 +18,8 @@ export function WelcomeScreen({ ready }: { readonly ready: boolean }) {
   );
   const [step, setStep] = useState<Step>('start');
 
-  const goOn = () => {
+  const goOn = (heard: boolean) => {
+    court.heard(heard);
     window.location.hash = writeAddress(knows ? 'bench' : 'shooter');
   };
   const turnOn = async () => {
@@ -27,14 +28,20 @@ export function WelcomeScreen({ ready }: { readonly ready: boolean }) {
     court.playCheck();
   };
 
+  const withoutSound = (
+    <button type="button" className="button" disabled={!ready} onClick={() => goOn(false)}>
+      Go on without sound
+    </button>
+  );
+
   return (
     <Page title="Loud Gym" first>
       <p className="lead">
         The empty gym is quiet, and the shot falls. This app makes it loud on purpose: a clock, a crowd,
         something on the line. Then it tells you honestly what that does to your shot.
       </p>
-      {step === 'start' ? (
-        <div className="columns">
+      <div className="columns">
+        {step === 'start' ? (
           <section className="panel">
             <h2>First, the sound</h2>
             <p>One touch turns it on. It starts quiet.</p>
@@ -42,16 +49,9 @@ export function WelcomeScreen({ ready }: { readonly ready: boolean }) {
               <span className="slab-name">Turn the sound on</span>
               <span className="slab-words">You will hear a voice</span>
             </button>
-            <button type="button" className="button" onClick={goOn} disabled={!ready}>
-              Go on without sound
-            </button>
+            {withoutSound}
           </section>
-          <section className="panel">
-            <Volume />
-          </section>
-        </div>
-      ) : (
-        <div className="columns">
+        ) : (
           <section className="panel" aria-live="polite">
             <h2>{step === 'listening' ? 'Do you hear the voice?' : 'Let us find the sound'}</h2>
             {step === 'nothing-heard' ? (
@@ -59,15 +59,7 @@ export function WelcomeScreen({ ready }: { readonly ready: boolean }) {
             ) : (
               <p>Listen where you will be shooting from.</p>
             )}
-            <button
-              type="button"
-              className="button main"
-              disabled={!ready}
-              onClick={() => {
-                court.heard(true);
-                goOn();
-              }}
-            >
+            <button type="button" className="button main" disabled={!ready} onClick={() => goOn(true)}>
               I hear it
             </button>
             <button type="button" className="button" onClick={() => void turnOn()}>
@@ -78,24 +70,14 @@ export function WelcomeScreen({ ready }: { readonly ready: boolean }) {
                 I hear nothing
               </button>
             ) : (
-              <button
-                type="button"
-                className="button"
-                disabled={!ready}
-                onClick={() => {
-                  court.heard(false);
-                  goOn();
-                }}
-              >
-                Go on without sound
-              </button>
+              withoutSound
             )}
           </section>
-          <section className="panel">
-            <Volume />
-          </section>
-        </div>
-      )}
+        )}
+        <section className="panel">
+          <Volume />
+        </section>
+      </div>
       {ready ? null : <p className="quiet">Reading your records …</p>}
     </Page>
   );

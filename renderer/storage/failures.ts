@@ -1,3 +1,4 @@
+import { asError } from '../basics/errors.ts';
 import { StorageError, type StorageFailure } from './messages.ts';
 
 /** Primary result codes of SQLite (sqlite.org/rescode.html). */
@@ -36,5 +37,5 @@ function isQuota(error: unknown): boolean {
 }
 
 function words(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+  return asError(error).message;
 }

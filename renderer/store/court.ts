@@ -158,8 +158,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     if (setting?.kind !== 'shot' || round.state === 'ended') return;
     // Answered after a break at the buzzer: the next shot waits for the shooter to say go.
     if (round.state === 'paused') {
-      rest('ready');
-      store.setState({ clock: readyClock(setting.seconds) });
+      rest('ready', readyClock(setting.seconds));
       return;
     }
     hush();
@@ -168,10 +167,11 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     wakeAt(endsAt(clock), heedBuzzer);
   }
 
-  function rest(phase: Phase): void {
+  /** Everything stands still, with this clock; as it is where none is given. */
+  function rest(phase: 'ready' | 'buzzer', clock = store.getState().clock): void {
     hush();
     crowd.leave();
-    store.setState({ phase, liveAt: null });
+    store.setState({ phase, liveAt: null, clock });
   }
 
   /** What the round clock shows now; null where the round has none. */
@@ -189,10 +189,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     const { phase, clock } = store.getState();
     const stands = standing(clock);
     const saved = await gym.dispatch([...entries, ending(round, why, clockLeft(round))]);
-    if (!saved && open()?.id === round.id) {
-      rest(phase === 'buzzer' ? 'buzzer' : 'ready');
-      store.setState({ clock: stands });
-    }
+    if (!saved && open()?.id === round.id) rest(phase === 'buzzer' ? 'buzzer' : 'ready', stands);
     return saved;
   }
 
@@ -231,9 +228,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     const { phase, clock } = store.getState();
     if (!round || phase === 'ready') return;
     const left = clockLeft(round);
-    const stands = standing(clock);
-    rest(phase === 'buzzer' ? 'buzzer' : 'ready');
-    if (phase !== 'buzzer') store.setState({ clock: stands });
+    if (phase === 'buzzer') rest('buzzer');
+    else rest('ready', standing(clock));
     void gym.dispatch([{ type: 'RoundPaused', body: { round: round.id, why, clockLeft: left } }]);
   }
 
@@ -256,9 +252,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     // Before the first shot counts nothing is lost: back to the start of the countdown.
     if (store.getState().phase === 'countdown') {
       visits += 1;
-      const stands = standing(store.getState().clock);
-      rest('ready');
-      store.setState({ clock: stands });
+      rest('ready', standing(store.getState().clock));
     } else pause('interrupted');
   });
 

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 
+import { asError } from '../basics/errors.ts';
 import { seedFromBytes } from '../basics/chance.ts';
 import { uuidV7, type EventId, type Id, type NewId, type RandomBytes } from '../basics/ids.ts';
 import type { EpochMs } from '../basics/units.ts';
@@ -102,8 +103,7 @@ export function createGym(world: World): Gym {
       for (const event of events) mustBeReadable(event);
       await world.log.append(events);
     } catch (error) {
-      const trouble = error instanceof Error ? error : new Error(String(error));
-      settle(events, ({ book }) => ({ trouble, ahead: underway.reduce(foldAll, book) }));
+      settle(events, ({ book }) => ({ trouble: asError(error), ahead: underway.reduce(foldAll, book) }));
       return false;
     }
     const before = store.getState().book;
@@ -131,9 +131,7 @@ export function createGym(world: World): Gym {
         set({ shooter: whoShoots(book, store.getState().settings.shooter) });
         store.setState({ log: { is: 'ready' }, book, ahead: book });
       } catch (error) {
-        store.setState({
-          log: { is: 'failed', error: error instanceof Error ? error : new Error(String(error)) },
-        });
+        store.setState({ log: { is: 'failed', error: asError(error) } });
       }
     },
     exportFile: () => world.log.exportFile(),

@@ -1,4 +1,3 @@
-import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import { byText } from '../basics/order.ts';
 import type { Round } from '../log/book.ts';
@@ -8,6 +7,7 @@ import type { FileRound } from '../log/csvRounds.ts';
 import { planImport, type Import, type Retold } from '../log/importRounds.ts';
 import type { Gym } from './gymStore.ts';
 import { shootersOf } from './shooterActions.ts';
+import { todayAt } from './today.ts';
 
 /* Records out of the log and into it. The CSV code is fetched only when a file is asked for. */
 
@@ -26,7 +26,7 @@ export async function recordsFile(gym: Gym, whose: ShooterId | null): Promise<Sa
   const { book } = gym.store.getState();
   const name = whose === null ? '' : `${forFileName(book.shooters.get(whose)?.name ?? '')}-`;
   return {
-    name: `loud-gym-${name}${today(gym)}.csv`,
+    name: `loud-gym-${name}${todayAt(gym)}.csv`,
     type: CSV,
     content: writeCsv(book, roundsToSave(gym, whose)),
   };
@@ -49,7 +49,7 @@ export function emptyForm(): SavedFile {
 /** Everything, as one SQLite file. @throws StorageError where the log cannot be read */
 export async function wholeCopy(gym: Gym): Promise<SavedFile> {
   const content = await gym.exportFile();
-  return { name: `loud-gym-${today(gym)}.sqlite`, type: 'application/vnd.sqlite3', content };
+  return { name: `loud-gym-${todayAt(gym)}.sqlite`, type: 'application/vnd.sqlite3', content };
 }
 
 /** What a chosen file holds: rounds, or the faults that keep all of it out. */
@@ -101,11 +101,6 @@ export async function bringIn(gym: Gym, plan: Import): Promise<boolean> {
   const { book, settings } = gym.store.getState();
   if (saved && settings.shooter === null) gym.set({ shooter: shootersOf(book)[0]?.id ?? null });
   return saved;
-}
-
-function today(gym: Gym): string {
-  const { at, zone } = gym.moment();
-  return isoDateAt(at, zone);
 }
 
 /** A name in letters and digits that every file system takes. */

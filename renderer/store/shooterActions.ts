@@ -1,8 +1,8 @@
-import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import { demoSeason } from '../games/demoSeason.ts';
 import type { Book, Shooter } from '../log/book.ts';
 import type { Gym } from './gymStore.ts';
+import { todayAt } from './today.ts';
 
 /* Who shoots on this device. */
 
@@ -35,9 +35,8 @@ export async function removeShooter(gym: Gym, shooter: ShooterId): Promise<boole
 
 /** Writes the invented season into the log and brings its first shooter to the bench. */
 export async function loadDemoSeason(gym: Gym): Promise<boolean> {
-  const { at, zone } = gym.moment();
   const { settings } = gym.store.getState();
-  const events = demoSeason(isoDateAt(at, zone), zone, settings.device, gym.newSeed());
+  const events = demoSeason(todayAt(gym), gym.moment().zone, settings.device, gym.newSeed());
   const saved = await gym.append(events);
   const first = events.find((event) => event.type === 'ShooterAdded');
   if (saved && first?.type === 'ShooterAdded') gym.set({ shooter: first.body.shooter });

@@ -3,14 +3,11 @@ import type { MouseEvent, PointerEvent } from 'react';
 import type { MissSide } from '../../log/events.ts';
 import type { Round } from '../../log/book.ts';
 import { useDoors, useGym } from '../gymContext.ts';
+import { MISS_SIDE_WORDS } from '../parts/missSideWords.ts';
 import { useOneAtATime } from './useOneAtATime.ts';
 
-const SIDES: readonly { side: MissSide; words: string }[] = [
-  { side: 'long', words: 'Long' },
-  { side: 'left', words: 'Left' },
-  { side: 'right', words: 'Right' },
-  { side: 'short', words: 'Short' },
-];
+/** As they lie around the rim, from the far edge to the near one. */
+const SIDES = ['long', 'left', 'right', 'short'] as const satisfies MissSide[];
 
 /** Miss on the left half, make on the right. The tap counts when the finger goes down. */
 export function TapHalves({ round }: { readonly round: Round }) {
@@ -34,10 +31,10 @@ export function TapHalves({ round }: { readonly round: Round }) {
           Miss
         </button>
         {sides
-          ? SIDES.map(({ side, words }) => (
+          ? SIDES.map((side) => (
               <button key={side} type="button" className={`tap side ${side}`} {...tap(false, side)}>
                 <span className="unseen">Miss </span>
-                {words}
+                {MISS_SIDE_WORDS[side]}
               </button>
             ))
           : null}

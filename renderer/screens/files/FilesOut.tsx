@@ -1,5 +1,6 @@
 import { useState } from 'react';
 
+import { asError } from '../../basics/errors.ts';
 import { recordsFile, roundsToSave, wholeCopy, type SavedFile } from '../../store/recordFiles.ts';
 import { failureOf, FAILURE_WORDS } from '../failureWords.ts';
 import { useDoors, useGym, useShooter } from '../gymContext.ts';
@@ -23,7 +24,7 @@ export function FilesOut() {
       setSaid(`${file.name} goes to where this device keeps its downloads.`);
     } catch (error) {
       setSaid(null);
-      const words = FAILURE_WORDS[failureOf(error instanceof Error ? error : new Error(String(error)))];
+      const words = FAILURE_WORDS[failureOf(asError(error))];
       setFault(`No file was saved. ${words.what} ${words.todo}`);
     }
   };

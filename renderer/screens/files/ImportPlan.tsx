@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react';
 
-import { isoDateAt } from '../../basics/days.ts';
 import type { FileRound } from '../../log/csvRounds.ts';
 import type { Import, Retold } from '../../log/importRounds.ts';
 import { importNotes } from '../../store/importNotes.ts';
 import { bringIn, planRecords } from '../../store/recordFiles.ts';
+import { todayAt } from '../../store/today.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
 
@@ -29,10 +29,7 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
   // The plan is made anew whenever the log has moved on under it.
   // oxlint-disable-next-line react/exhaustive-deps
   const plan = useMemo(() => planRecords(gym, rounds, retold), [gym, rounds, retold, book]);
-  const notes = useMemo(() => {
-    const { at, zone } = gym.moment();
-    return importNotes(book, rounds, isoDateAt(at, zone));
-  }, [gym, book, rounds]);
+  const notes = useMemo(() => importNotes(book, rounds, todayAt(gym)), [gym, book, rounds]);
   const changes = plan.rounds + plan.replaced;
 
   const yes = async () => {

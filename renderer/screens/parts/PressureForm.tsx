@@ -1,8 +1,7 @@
 import { useMemo } from 'react';
 
 import { attemptsOn, type Card } from '../../court/cards.ts';
-import type { RuleSet } from '../../court/ruleSets.ts';
-import { COURTS } from '../../court/ruleSets.ts';
+import { COURTS, type RuleSet } from '../../court/ruleSets.ts';
 import { inHundred, marksFor } from '../../store/forecast.ts';
 import { debtsOf } from '../../games/ledger.ts';
 import type { EntryWay } from '../../log/events.ts';
@@ -10,6 +9,7 @@ import { wishFor, type PressureWish } from '../../store/pressureWish.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from './Choice.tsx';
 import { Stepper } from './Stepper.tsx';
+import { YesNo } from './YesNo.tsx';
 
 interface Props {
   readonly wish: PressureWish;
@@ -19,12 +19,6 @@ interface Props {
   readonly entry: EntryWay;
   readonly onChange: (wish: PressureWish) => void;
 }
-
-const YES_NO = [
-  { value: 'yes', words: 'Yes' },
-  { value: 'no', words: 'No' },
-] as const;
-const yesNo = (on: boolean) => (on ? 'yes' : 'no');
 
 /** Everything that turns pressure on in a round. */
 export function PressureForm({ wish: wished, card, shooter, rules, entry, onChange }: Props) {
@@ -105,25 +99,22 @@ export function PressureForm({ wish: wished, card, shooter, rules, entry, onChan
       </section>
       <section className="panel">
         <h2>Who is there?</h2>
-        <Choice
+        <YesNo
           question="Crowd noise from the loudspeaker?"
           hint="It swells before the shot and answers makes and misses."
-          answers={YES_NO}
-          value={yesNo(wish.crowd)}
-          onChoose={(answer) => set({ crowd: answer === 'yes' })}
+          value={wish.crowd}
+          onChoose={(crowd) => set({ crowd })}
         />
-        <Choice
+        <YesNo
           question="Is someone watching?"
-          answers={YES_NO}
-          value={yesNo(wish.watchers)}
-          onChoose={(answer) => set({ watchers: answer === 'yes' })}
+          value={wish.watchers}
+          onChoose={(watchers) => set({ watchers })}
         />
-        <Choice
+        <YesNo
           question="Straight in, without a warm-up shot?"
           hint="Only if your body is warm already."
-          answers={YES_NO}
-          value={yesNo(wish.coldStart)}
-          onChoose={(answer) => set({ coldStart: answer === 'yes' })}
+          value={wish.coldStart}
+          onChoose={(coldStart) => set({ coldStart })}
         />
       </section>
     </>
@@ -180,11 +171,10 @@ function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'ent
               ? ' Your record on these shots is still short, so this is rough.'
               : ''}
           </p>
-          <Choice
+          <YesNo
             question="Show the chance while you shoot?"
-            answers={YES_NO}
-            value={yesNo(wish.showChance)}
-            onChoose={(answer) => set({ showChance: answer === 'yes' })}
+            value={wish.showChance}
+            onChoose={(showChance) => set({ showChance })}
           />
         </>
       ) : null}

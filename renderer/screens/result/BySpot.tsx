@@ -3,9 +3,8 @@ import { SpotMap, type SpotMark } from '../../charts/SpotMap.tsx';
 import { COURTS, type RuleSet } from '../../court/ruleSets.ts';
 import { isSpot, SHOT_WORDS, spotPoint, SPOTS, spotWords, type CourtPoint } from '../../court/spots.ts';
 import type { Figures, SpotFigures } from '../../store/figures.ts';
-import type { Summary } from '../../stats/summary.ts';
 import { ConditionKey } from './ConditionKey.tsx';
-import { countWords, dropSpan, pointsWords, rateSpan } from '../numberWords.ts';
+import { RateCells, RateTable } from './RateTable.tsx';
 
 interface Props {
   readonly figures: Pick<Figures, 'spots'>;
@@ -39,57 +38,19 @@ export function BySpot({ figures, rules, ownSpots }: Props) {
           ? ' Spots whose place on the court is not known stand in the table alone.'
           : ''}
       </p>
-      <details className="behind">
-        <summary>The numbers by spot</summary>
-        <div className="scroll" role="region" aria-label="Numbers by spot" tabIndex={0}>
-          <table className="figures">
-            <thead>
-              <tr>
-                <th scope="col">Spot and shot</th>
-                <th scope="col">Relaxed</th>
-                <th scope="col">Pressured</th>
-                <th scope="col">Drop</th>
-              </tr>
-            </thead>
-            <tbody>
-              {spots.flatMap(({ spot, kinds }) =>
-                kinds.map(({ shot, ...kind }) => (
-                  <tr key={`${spot} ${shot}`}>
-                    <th scope="row">
-                      {spotWords(spot)}, {SHOT_WORDS[shot]}
-                    </th>
-                    <RateCells summary={kind} />
-                  </tr>
-                )),
-              )}
-            </tbody>
-          </table>
-        </div>
-      </details>
+      <RateTable summary="The numbers by spot" label="Numbers by spot" first="Spot and shot">
+        {spots.flatMap(({ spot, kinds }) =>
+          kinds.map(({ shot, ...kind }) => (
+            <tr key={`${spot} ${shot}`}>
+              <th scope="row">
+                {spotWords(spot)}, {SHOT_WORDS[shot]}
+              </th>
+              <RateCells summary={kind} />
+            </tr>
+          )),
+        )}
+      </RateTable>
     </section>
-  );
-}
-
-/** Three cells of a table: relaxed, pressured, drop. */
-export function RateCells({ summary: { relaxed, pressured, drop } }: { readonly summary: Summary }) {
-  return (
-    <>
-      <td>
-        {countWords(relaxed)}
-        <br />
-        <span className="quiet">{rateSpan(relaxed)}</span>
-      </td>
-      <td>
-        {countWords(pressured)}
-        <br />
-        <span className="quiet">{rateSpan(pressured)}</span>
-      </td>
-      <td>
-        {drop ? pointsWords(drop.points) : '–'}
-        <br />
-        <span className="quiet">{drop ? dropSpan(drop) : ''}</span>
-      </td>
-    </>
   );
 }
 

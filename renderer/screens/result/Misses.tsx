@@ -1,13 +1,7 @@
-import type { MissSide } from '../../log/events.ts';
+import { MISS_SIDES } from '../../log/events.ts';
 import type { Round } from '../../log/book.ts';
 import { missFigures, type MissCounts } from '../../store/missFigures.ts';
-
-const SIDES: readonly { side: MissSide; words: string }[] = [
-  { side: 'short', words: 'Short' },
-  { side: 'long', words: 'Long' },
-  { side: 'left', words: 'Left' },
-  { side: 'right', words: 'Right' },
-];
+import { MISS_SIDE_WORDS } from '../parts/missSideWords.ts';
 
 /** Where the misses went, for a shooter who notes it. */
 export function Misses({ rounds }: { readonly rounds: readonly Round[] }) {
@@ -21,9 +15,9 @@ export function Misses({ rounds }: { readonly rounds: readonly Round[] }) {
           <thead>
             <tr>
               <th scope="col">Rounds</th>
-              {SIDES.map(({ side, words }) => (
+              {MISS_SIDES.map((side) => (
                 <th key={side} scope="col" className="number">
-                  {words}
+                  {MISS_SIDE_WORDS[side]}
                 </th>
               ))}
               <th scope="col" className="number">
@@ -48,12 +42,12 @@ function MissRow({ words, counts }: { readonly words: string; readonly counts: M
   return (
     <tr>
       <th scope="row">{words}</th>
-      {SIDES.map(({ side }) => (
+      {MISS_SIDES.map((side) => (
         <td key={side} className="number">
           {counts[side]}
         </td>
       ))}
-      <td className="number">{SIDES.reduce((sum, { side }) => sum + counts[side], 0)}</td>
+      <td className="number">{MISS_SIDES.reduce((sum, side) => sum + counts[side], 0)}</td>
     </tr>
   );
 }

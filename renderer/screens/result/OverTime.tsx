@@ -5,8 +5,8 @@ import { addDays } from '../../basics/days.ts';
 import type { Figures, Stretch } from '../../store/figures.ts';
 import { dayWords, shortDayWords } from '../dayWords.ts';
 import { Choice } from '../parts/Choice.tsx';
-import { RateCells } from './BySpot.tsx';
 import { ConditionKey } from './ConditionKey.tsx';
+import { RateCells, RateTable } from './RateTable.tsx';
 
 /** Single sessions are drawn for so many days; a longer season is looked at by week. */
 const SESSION_DAYS = 12 * 7;
@@ -40,35 +40,24 @@ export function OverTime({ figures }: { readonly figures: Pick<Figures, 'session
         Long bars mean few shots. A week without shots stays empty.
         {cut ? ' These are the latest twelve weeks; by week you see all of them.' : ''}
       </p>
-      <details className="behind">
-        <summary>The numbers by {each}</summary>
-        <div className="scroll" role="region" aria-label="Numbers over time" tabIndex={0}>
-          <table className="figures">
-            <thead>
-              <tr>
-                <th scope="col">{each === 'week' ? 'Week' : 'Session'}</th>
-                <th scope="col">Relaxed</th>
-                <th scope="col">Pressured</th>
-                <th scope="col">Drop</th>
-              </tr>
-            </thead>
-            <tbody>
-              {stretches.toReversed().map((stretch) => (
-                <tr key={stretch.key}>
-                  <th scope="row">
-                    {each === 'week' ? stretch.week : dayWords(stretch.date)}
-                    <br />
-                    <span className="quiet">
-                      {each === 'week' ? `first on ${dayWords(stretch.date)}` : stretch.week}
-                    </span>
-                  </th>
-                  <RateCells summary={stretch} />
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </details>
+      <RateTable
+        summary={`The numbers by ${each}`}
+        label="Numbers over time"
+        first={each === 'week' ? 'Week' : 'Session'}
+      >
+        {stretches.toReversed().map((stretch) => (
+          <tr key={stretch.key}>
+            <th scope="row">
+              {each === 'week' ? stretch.week : dayWords(stretch.date)}
+              <br />
+              <span className="quiet">
+                {each === 'week' ? `first on ${dayWords(stretch.date)}` : stretch.week}
+              </span>
+            </th>
+            <RateCells summary={stretch} />
+          </tr>
+        ))}
+      </RateTable>
     </section>
   );
 }
