@@ -53,6 +53,8 @@ const gym = createGym({
 void gym.open(false);
 
 const sound: GymSound = createGymSound();
+// The very first sound is as loud as the shooter left it.
+sound.setVolume(gym.store.getState().settings.volume);
 const court = createCourt(gym, sound, (seconds, wake) => {
   const timer = setTimeout(wake, seconds * 1000);
   return () => clearTimeout(timer);
