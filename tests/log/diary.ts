@@ -15,6 +15,15 @@ export const STOPS: readonly Stop[] = [
   { spot: 'free-throw', shot: 'free-throw', attempts: 2 },
 ];
 
+export const INES: Body<'ShooterAdded'> = {
+  shooter: 'ines',
+  name: 'Ines',
+  hand: 'right',
+  rules: 'FIBA',
+  units: 'metric',
+  demo: false,
+};
+
 export const PRESSURE: PressureSetup = {
   ingredients: ['stake', 'must-make'],
   stake: 'Loser buys lunch',
@@ -80,14 +89,7 @@ export function started(change: Partial<Body<'RoundStarted'>> = {}): Body<'Round
 /** A log with a shooter, a visit and an open round. */
 export function onCourt(change: Partial<Body<'RoundStarted'>> = {}): Diary {
   const log = diary();
-  log.write('ShooterAdded', {
-    shooter: 'ines',
-    name: 'Ines',
-    hand: 'right',
-    rules: 'FIBA',
-    units: 'metric',
-    demo: false,
-  });
+  log.write('ShooterAdded', INES);
   log.write('SessionStarted', { session: 'visit 1', shooter: 'ines', date: '2026-11-25' });
   log.write('RoundStarted', started(change));
   return log;
