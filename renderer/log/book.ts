@@ -19,6 +19,12 @@ export interface Shooter {
   readonly demo: boolean;
 }
 
+/** A mix of shots, kept at some moment; only the shares of the weights count. */
+export interface KeptMix {
+  readonly mix: readonly { readonly spot: SpotName; readonly shot: ShotKind; readonly weight: number }[];
+  readonly at: EpochMs;
+}
+
 /** One visit to the court. */
 export interface Session {
   readonly id: SessionId;
@@ -111,6 +117,8 @@ export interface Pair {
 export interface Book {
   readonly shooters: ReadonlyMap<ShooterId, Shooter>;
   readonly removedShooters: ReadonlySet<ShooterId>;
+  /** The mix each shooter's drop is worked out for, once it is kept. */
+  readonly mixes: ReadonlyMap<ShooterId, KeptMix>;
   readonly ownSpots: ReadonlyMap<string, CourtPoint>;
   readonly cards: ReadonlyMap<CardId, Card>;
   readonly sessions: ReadonlyMap<SessionId, Session>;
@@ -128,6 +136,7 @@ export interface Book {
 export const EMPTY_BOOK: Book = {
   shooters: new Map(),
   removedShooters: new Set(),
+  mixes: new Map(),
   ownSpots: new Map(),
   cards: new Map(),
   sessions: new Map(),

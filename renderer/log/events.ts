@@ -82,6 +82,15 @@ export const BODIES = {
   ShooterAdded: v.object({ shooter: id, ...shooterFields, demo: v.boolean() }),
   ShooterChanged: v.object({ shooter: id, ...shooterFields }),
   ShooterRemoved: v.object({ shooter: id }),
+  /** The mix of shots the drop is worked out for, kept so that it does not move with the record. Weights in any unit. */
+  MixKept: v.object({
+    shooter: id,
+    mix: v.pipe(
+      v.array(v.object({ spot: name, shot: v.picklist(SHOT_KINDS), weight: v.pipe(finite, v.gtValue(0)) })),
+      v.minLength(1),
+      v.readonly(),
+    ),
+  }),
   OwnSpotPlaced: v.object({ spot: name, x: finite, y: finite }),
   CardMade: v.object({ card: id, name, stops }),
   CardRemoved: v.object({ card: id }),

@@ -48,6 +48,11 @@ function apply(draft: Draft, event: LogEvent): void {
         draft.setOpen(null);
       }
       return;
+    case 'MixKept': {
+      const { shooter, mix } = event.body;
+      draft.edit('mixes').set(shooter, { mix, at: event.at });
+      return;
+    }
     case 'OwnSpotPlaced':
       draft.edit('ownSpots').set(event.body.spot, { x: event.body.x, y: event.body.y });
       return;

@@ -1,5 +1,12 @@
-import type { Seconds } from '../basics/units.ts';
+import type { RoundId, ShooterId } from '../basics/ids.ts';
+import type { Probability, Seconds } from '../basics/units.ts';
+import type { Round } from '../log/book.ts';
 import type { LogEvent, StoredEvent } from '../log/envelope.ts';
+import type { ForecastScore } from '../stats/forecastScore.ts';
+import type { Change } from '../stats/model/chokeIndex.ts';
+import type { Spreads } from '../stats/model/priors.ts';
+import type { MixChoice } from '../stats/model/reference.ts';
+import type { Study } from '../stats/study.ts';
 
 /** The durable log, as the store sees it. A rejected promise carries a StorageError. */
 export interface EventLog {
@@ -75,4 +82,31 @@ export interface GymSound {
 export interface Display {
   /** Keeps the display from going dark while a round is on, where the device allows it. */
   keepAwake(on: boolean): void;
+}
+
+/** What a study is asked for. */
+export interface StudyAsk {
+  readonly shooter: ShooterId;
+  readonly mix: MixChoice;
+  /** Spreads of an earlier study: a quick one at these. Null: a thorough one that learns them anew. */
+  readonly hyper: Spreads | null;
+}
+
+/** The drop model, fitted beside the page so that no tap ever waits for it. */
+export interface Fitting {
+  /** Brings its copy of one shooter's rounds up to date. */
+  tell(shooter: ShooterId, changed: readonly Round[], gone: readonly RoundId[]): void;
+  /**
+   * Studies what it was told so far. Null where a later question overtook this one.
+   *
+   * @param progress called with the share that is done, 0 to 1
+   * @throws Error where the worker broke
+   */
+  study(ask: StudyAsk, progress: (share: Probability) => void): Promise<Study | null>;
+  /** How far the drop moved between two weeks of the last study, named as ISO 8601 does. Null where there is no index. */
+  change(from: string, to: string): Promise<Change | null>;
+  /** How the forecasts for one shooter's latest rounds came out. Null where a later question overtook this one. */
+  forecasts(shooter: ShooterId): Promise<ForecastScore | null>;
+  /** Leaves what it is at. */
+  rest(): void;
 }

@@ -14,6 +14,7 @@ const SOUND: Readonly<Record<EventType, Readonly<Record<string, unknown>>>> = {
   ShooterAdded: { shooter: 's', ...PERSON, demo: false },
   ShooterChanged: { shooter: 's', ...PERSON },
   ShooterRemoved: { shooter: 's' },
+  MixKept: { shooter: 's', mix: [{ spot: 'top', shot: 'catch', weight: 40 }] },
   OwnSpotPlaced: { spot: 'Short corner', x: -5, y: 0.5 },
   CardMade: { card: 'c', name: 'Mine', stops: STOPS },
   CardRemoved: { card: 'c' },

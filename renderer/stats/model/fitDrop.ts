@@ -1,4 +1,6 @@
 import { rngFromSeed, seedFromText } from '../../basics/chance.ts';
+import { finish } from '../../basics/steps.ts';
+import type { Probability } from '../../basics/units.ts';
 import { at } from '../matrix.ts';
 import type { ChokeIndex, NoIndex, NoIndexReason } from './chokeIndex.ts';
 import { type DesignOptions, designOf } from './design.ts';
@@ -23,8 +25,6 @@ export interface FitOptions {
   readonly draws?: number;
   /** Parts of the model to switch, for comparisons. */
   readonly design?: Partial<DesignOptions>;
-  /** Called after every fit with the share of the work done at most, 0 to 1. */
-  readonly progress?: (share: number) => void;
 }
 
 /** An index with the draws it was summed from. */
@@ -44,6 +44,16 @@ const LEAST_SEEN = 0.5;
  * @throws RangeError for a number of draws that is not whole and at least 20
  */
 export function fitDrop(data: ModelData, options: FitOptions = {}): DropFit {
+  return finish(fitDropInSteps(data, options));
+}
+
+/**
+ * The same in short steps, for whoever must be free to answer in between.
+ *
+ * @yields the share of the work that is done at least, 0 to 1
+ * @throws RangeError as {@link fitDrop} does
+ */
+export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Generator<Probability, DropFit> {
   const { seed = seedOf(data), mix = 'relaxed', draws = DRAWS } = options;
   if (!(Number.isInteger(draws) && draws >= 20)) throw new RangeError(`20 draws or more, not ${draws}`);
   const reference = referenceOf(data, mix);
@@ -59,7 +69,7 @@ export function fitDrop(data: ModelData, options: FitOptions = {}): DropFit {
   if (seen < LEAST_SEEN) return none('too little of the mix under pressure');
 
   const design = designOf(data, options.design);
-  const spreads = fitSpreads(design, options);
+  const spreads = yield* fitSpreads(design, options);
   const drawn = drawStates(design, spreads.nodes, draws, rngFromSeed(seed));
   const posterior = standardise(data, design, drawn, reference);
   const figures = figuresOf(data, posterior, reference);
@@ -73,17 +83,19 @@ export function fitDrop(data: ModelData, options: FitOptions = {}): DropFit {
   return { index, posterior };
 }
 
-function fitSpreads(design: ReturnType<typeof designOf>, { hyper, progress }: FitOptions): SpreadFit {
+function* fitSpreads(
+  design: ReturnType<typeof designOf>,
+  { hyper }: FitOptions,
+): Generator<Probability, SpreadFit> {
   const fitter = fitterOf(design);
   if (hyper) return fixed(fitter.fit(hyper));
-  let done = 0;
   const few = design.sessions.count <= FEW_SESSIONS;
-  const fit = integrate(fitter, few ? withOwnRoom : (mode) => mode, () => {
-    done += 1;
-    progress?.(Math.min(1, done / MOST_FITS));
-  });
-  progress?.(1);
-  return fit;
+  const steps = integrate(fitter, few ? withOwnRoom : (mode) => mode);
+  for (let done = 1; ; done += 1) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield Math.min(1, done / MOST_FITS);
+  }
 }
 
 /** The fitter's room is used again by its next fit; a copy stays. */

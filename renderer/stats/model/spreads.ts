@@ -56,10 +56,10 @@ export function logPosterior({ spreads, logEvidence }: Pick<Mode, 'spreads' | 'l
  * Climbs to the most likely spreads, then weighs {@link NODES} points around them by posterior over proposal.
  *
  * @param keep called with every point's fit before the next one is made; what it returns is kept as the fit
- * @param fitted called after every fit
+ * @yields after every fit, so that whoever runs it can do something else in between, or stop
  */
-export function integrate(fitter: Fitter, keep: (mode: Mode) => Mode, fitted: () => void): SpreadFit {
-  const top = climb(fitter, fitted);
+export function* integrate(fitter: Fitter, keep: (mode: Mode) => Mode): Generator<void, SpreadFit> {
+  const top = yield* climb(fitter);
   const nodes: { mode: Mode; log: number }[] = [];
   for (const normals of evenNormals(NODES)) {
     const point = top.point.map(
@@ -68,7 +68,7 @@ export function integrate(fitter: Fitter, keep: (mode: Mode) => Mode, fitted: ()
     );
     const spreads = spreadsAt(point);
     const mode = keep(fitter.fit(spreads, top.state));
-    fitted();
+    yield;
     const square = normals.reduce((sum, z) => sum + z * z, 0);
     nodes.push({ mode, log: logPosterior(mode) + square / 2 });
   }
@@ -104,23 +104,23 @@ interface Top {
 }
 
 /** Parabola steps on one ln τ after the other, at most {@link SWEEPS} times round. */
-function climb(fitter: Fitter, fitted: () => void): Top {
+function* climb(fitter: Fitter): Generator<void, Top> {
   let state: State | undefined;
-  const value = (at_: readonly number[]): { log: number; state: State } => {
+  function* value(at_: readonly number[]): Generator<void, { log: number; state: State }> {
     const mode = fitter.fit(spreadsAt(at_), state);
-    fitted();
+    yield;
     return { log: logPosterior(mode), state: mode.state };
-  };
+  }
   let point = START.map((tau) => Math.log(tau));
-  let here = value(point);
+  let here = yield* value(point);
   ({ state } = here);
   const curvature = point.map(() => 1);
   for (let sweep = 0; sweep < SWEEPS; sweep += 1) {
     let farthest = 0;
     for (let i = 0; i < point.length; i += 1) {
       const beside = (by: number): number[] => point.map((old, j) => (j === i ? clamp(old + by) : old));
-      const down = value(beside(-REACH));
-      const up = value(beside(REACH));
+      const down = yield* value(beside(-REACH));
+      const up = yield* value(beside(REACH));
       const bend = (2 * here.log - down.log - up.log) / REACH ** 2;
       curvature[i] = bend;
       const slope = (up.log - down.log) / (2 * REACH);
@@ -129,7 +129,7 @@ function climb(fitter: Fitter, fitted: () => void): Top {
       // So small a move would change nothing that is shown.
       if (Math.abs(by) < 0.02) continue;
       const tried = beside(by);
-      const there = value(tried);
+      const there = yield* value(tried);
       const best = [there, down, up].reduce((a, b) => (b.log > a.log ? b : a));
       if (best.log <= here.log) continue;
       const from = at(point, i);

@@ -1,0 +1,100 @@
+import { finish } from '../basics/steps.ts';
+import type { Probability } from '../basics/units.ts';
+import type { Round } from '../log/book.ts';
+import type { ChokeIndex, NoIndex } from './model/chokeIndex.ts';
+import type { PointsEstimate } from './model/estimate.ts';
+import { conditionalEvidence, type Evidence, signFlipEvidence, strataByDay } from './model/evidence.ts';
+import { type Felt, feltOf } from './model/felt.ts';
+import { fitDropInSteps, type FitOptions } from './model/fitDrop.ts';
+import { modelData, type ModelData } from './model/modelData.ts';
+import { disagree, pairResult, type PairResult, playedPairs } from './model/pairs.ts';
+import type { Posterior } from './model/standardise.ts';
+import { type Verdict, verdictOf } from './model/verdict.ts';
+import { evidenceOf, type Evidence as Have } from './reading.ts';
+
+/** Pressured rounds by what was felt before them, and the drop without those in which nothing was. */
+export interface FeltStudy extends Felt {
+  /** Null where there is no such round, or no index without them. */
+  readonly dropWithout: PointsEstimate | null;
+}
+
+/** All that one shooter's record says about pressure. Plain values only, so that a worker can hand it over. */
+export interface Study {
+  readonly index: ChokeIndex | NoIndex;
+  readonly verdict: Verdict;
+  /** The shots it rests on. */
+  readonly have: Have;
+  /** What coin-ordered pairs say by themselves. */
+  readonly pairs: PairResult;
+  /** Their evidence, which may be looked at every day. */
+  readonly pairEvidence: Evidence;
+  /** The same kind of evidence day by day, from all rounds; tiring and warming up can fool it. */
+  readonly dayEvidence: Evidence;
+  /** Pairs and model tell different stories, and the pairs are to be believed. */
+  readonly disagrees: boolean;
+  readonly felt: FeltStudy;
+}
+
+/** A study, and what further questions are answered from. */
+export interface StudyFit {
+  readonly study: Study;
+  readonly data: ModelData;
+  /** Null where there is no index. */
+  readonly posterior: Posterior | null;
+}
+
+export type StudyOptions = Pick<FitOptions, 'seed' | 'mix' | 'hyper' | 'draws'>;
+
+/**
+ * Studies one shooter's rounds, of both conditions, in any order.
+ *
+ * @throws InvariantError where rounds of two shooters come together
+ * @throws RangeError for a number of draws that is not whole and at least 20
+ */
+export function studyOf(rounds: readonly Round[], options: StudyOptions = {}): StudyFit {
+  return finish(studyInSteps(rounds, options));
+}
+
+/**
+ * The same in short steps, for whoever must be free to answer in between.
+ *
+ * @yields the share of the work that is done at least, 0 to 1
+ * @throws InvariantError and RangeError as {@link studyOf} does
+ */
+export function* studyInSteps(
+  rounds: readonly Round[],
+  options: StudyOptions = {},
+): Generator<Probability, StudyFit> {
+  const data = modelData(rounds);
+  const { index, posterior } = yield* fitDropInSteps(data, options);
+  const played = playedPairs(rounds);
+  const pairs = pairResult(played);
+  const pairEvidence = signFlipEvidence(played.played);
+  const have = evidenceOf(rounds);
+  yield 1;
+  const felt = feltOf(rounds);
+  const study: Study = {
+    index,
+    verdict: verdictOf(index, pairEvidence, have),
+    have,
+    pairs,
+    pairEvidence,
+    dayEvidence: conditionalEvidence(strataByDay(rounds)),
+    disagrees: index.kind === 'index' && disagree(pairs, index.overall.points),
+    felt: { ...felt, dropWithout: dropWithout(rounds, felt, index, options) },
+  };
+  return { study, data, posterior };
+}
+
+/** At the spreads of the index: leaving rounds out is no reason to learn them anew. */
+function dropWithout(
+  rounds: readonly Round[],
+  { line, unfelt }: Felt,
+  index: Study['index'],
+  options: StudyOptions,
+): PointsEstimate | null {
+  if (line === null || unfelt.rounds.length === 0 || index.kind === 'none') return null;
+  const hyper = index.hyper.mean;
+  const without = finish(fitDropInSteps(modelData(rounds, { feltAbove: line }), { ...options, hyper })).index;
+  return without.kind === 'index' ? without.overall : null;
+}

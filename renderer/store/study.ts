@@ -1,0 +1,184 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+
+import type { RoundId, ShooterId } from '../basics/ids.ts';
+import type { Probability } from '../basics/units.ts';
+import type { Round } from '../log/book.ts';
+import type { ForecastScore } from '../stats/forecastScore.ts';
+import type { Change } from '../stats/model/chokeIndex.ts';
+import type { Spreads } from '../stats/model/priors.ts';
+import type { MixChoice } from '../stats/model/reference.ts';
+import { relaxedMix } from '../stats/relaxedMix.ts';
+import type { Study } from '../stats/study.ts';
+import type { Gym } from './gymStore.ts';
+import { keptSpreads, keepSpreads } from './keptSpreads.ts';
+import type { Fitting } from './ports.ts';
+import type { Shelf } from './settings.ts';
+
+export type { FeltStudy, Study } from '../stats/study.ts';
+
+/** Which shots the drop is worked out for: the shooter's own mix, or free throws alone. */
+export type MixWish = 'own' | 'free-throws';
+
+/** What is known about the drop of the shooter at the bench. */
+export interface StudyState {
+  readonly shooter: ShooterId | null;
+  readonly mix: MixWish;
+  /** The last answer; it may lie a round behind. Null before the first. */
+  readonly study: Study | null;
+  /** Share of a study that is under way; null when nothing is. */
+  readonly working: Probability | null;
+  readonly forecasts: ForecastScore | null;
+  /** The model could not be run on this device; the simple numbers still stand. */
+  readonly broken: boolean;
+}
+
+/** Keeps the study of the shooter at the bench up to date. */
+export interface StudyRoom {
+  readonly store: StoreApi<StudyState>;
+  choose(mix: MixWish): void;
+  /** From one week to another, named as ISO 8601 does. */
+  changeBetween(from: string, to: string): Promise<Change | null>;
+  /** Works the drop out for the mix of all relaxed shots so far from now on. Resolves false where it was not saved. */
+  keepMixOfToday(): Promise<boolean>;
+}
+
+/** Calls back once the device has had nothing to do for a moment; returns the way to call it off. */
+export type WhenIdle = (wake: () => void) => () => void;
+
+const NOTHING = { study: null, working: null, forecasts: null } as const;
+
+/**
+ * After a round a quick study at the spreads learnt before; once the device is idle and no round is open, a thorough
+ * one that learns them anew. Whatever is asked later overtakes what was asked before.
+ */
+export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenIdle: WhenIdle): StudyRoom {
+  const store = createStore<StudyState>(() => ({ shooter: null, mix: 'own', broken: false, ...NOTHING }));
+  /** What the worker was told, by shooter. */
+  const told = new Map<ShooterId, Map<RoundId, Round>>();
+  let callOff = (): void => undefined;
+  let asked = 0;
+
+  function roundsOf(shooter: ShooterId): Round[] {
+    return [...gym.store.getState().book.rounds.values()].filter((round) => round.shooter === shooter);
+  }
+
+  /** @returns whether anything was new */
+  function tell(shooter: ShooterId): boolean {
+    const before = told.get(shooter) ?? new Map<RoundId, Round>();
+    const now = new Map(roundsOf(shooter).map((round) => [round.id, round]));
+    const changed = [...now.values()].filter((round) => before.get(round.id) !== round);
+    const gone = [...before.keys()].filter((id) => !now.has(id));
+    told.set(shooter, now);
+    if (changed.length + gone.length === 0) return false;
+    fitting.tell(shooter, changed, gone);
+    return true;
+  }
+
+  function mixFor(shooter: ShooterId): MixChoice {
+    if (store.getState().mix === 'free-throws') return 'free-throws';
+    return gym.store.getState().book.mixes.get(shooter)?.mix ?? 'relaxed';
+  }
+
+  async function study(shooter: ShooterId, hyper: Spreads | null): Promise<void> {
+    asked += 1;
+    const number = asked;
+    store.setState({ working: 0 });
+    try {
+      const answer = await fitting.study({ shooter, mix: mixFor(shooter), hyper }, (share) => {
+        if (number === asked) store.setState({ working: share });
+      });
+      if (answer === null || number !== asked) return;
+      store.setState({ study: answer, working: null, broken: false });
+      await keepFirstMix(shooter, answer);
+      if (hyper !== null) thoroughWhenIdle(shooter);
+      else await finishThorough(shooter, answer, number);
+    } catch {
+      if (number === asked) store.setState({ working: null, broken: true });
+    }
+  }
+
+  async function finishThorough(shooter: ShooterId, { index }: Study, number: number): Promise<void> {
+    if (index.kind === 'index') keepSpreads(shelf, shooter, index.hyper.mean);
+    const forecasts = await fitting.forecasts(shooter);
+    if (forecasts !== null && number === asked) store.setState({ forecasts });
+  }
+
+  /** From the first verdict on the mix stays, so that the drop cannot move without the shooter. */
+  async function keepFirstMix(shooter: ShooterId, { verdict }: Study): Promise<void> {
+    const { book } = gym.store.getState();
+    if (verdict.kind === 'none' || book.mixes.has(shooter) || store.getState().mix !== 'own') return;
+    await keepMix(shooter);
+  }
+
+  function keepMix(shooter: ShooterId): Promise<boolean> {
+    return gym.dispatch([{ type: 'MixKept', body: { shooter, mix: relaxedMix(roundsOf(shooter)) } }]);
+  }
+
+  function thoroughWhenIdle(shooter: ShooterId): void {
+    callOff();
+    if (gym.store.getState().book.open === null) callOff = whenIdle(() => void study(shooter, null));
+  }
+
+  function refresh(): void {
+    const { log, book, settings } = gym.store.getState();
+    const { shooter } = settings;
+    if (log.is !== 'ready') return;
+    if (shooter === null || book.removedShooters.has(shooter)) {
+      callOff();
+      store.setState({ shooter: null, ...NOTHING });
+      return;
+    }
+    const another = store.getState().shooter !== shooter;
+    if (another) store.setState({ shooter, ...NOTHING });
+    if (!tell(shooter) && !another) return;
+    again(shooter);
+  }
+
+  function again(shooter: ShooterId): void {
+    callOff();
+    void study(shooter, keptSpreads(shelf, shooter));
+  }
+
+  gym.store.subscribe((state, before) => {
+    if (state.book.open !== before.book.open) openOrOver(state.book.open !== null);
+    const moved =
+      state.log !== before.log ||
+      state.book.rounds !== before.book.rounds ||
+      state.book.removedShooters !== before.book.removedShooters ||
+      state.settings.shooter !== before.settings.shooter;
+    if (moved) refresh();
+    const { shooter } = store.getState();
+    if (shooter === null || moved) return;
+    if (state.book.mixes.get(shooter) !== before.book.mixes.get(shooter)) again(shooter);
+  });
+  refresh();
+
+  /** A round has the device to itself. */
+  function openOrOver(open: boolean): void {
+    const { shooter, working } = store.getState();
+    if (shooter === null) return;
+    callOff();
+    if (!open) {
+      thoroughWhenIdle(shooter);
+    } else if (working !== null) {
+      asked += 1;
+      fitting.rest();
+      store.setState({ working: null });
+    }
+  }
+
+  return {
+    store,
+    choose: (mix) => {
+      const { shooter, mix: old } = store.getState();
+      if (mix === old) return;
+      store.setState({ mix });
+      if (shooter !== null) again(shooter);
+    },
+    changeBetween: (from, to) => fitting.change(from, to),
+    keepMixOfToday: () => {
+      const { shooter } = store.getState();
+      return shooter === null ? Promise.resolve(false) : keepMix(shooter);
+    },
+  };
+}
