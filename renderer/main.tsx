@@ -12,6 +12,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 
 import { present } from './basics/invariant.ts';
+import { WorkerFitting } from './fitting/workerFitting.ts';
 import { App } from './screens/App.tsx';
 import { DoorsContext } from './screens/gymContext.ts';
 import { createGymSound } from './sound/gym.ts';
@@ -20,7 +21,9 @@ import { createCourt } from './store/court.ts';
 import { createGym } from './store/gymStore.ts';
 import type { EventLog, GymSound } from './store/ports.ts';
 import type { Shelf } from './store/settings.ts';
+import { createStudyRoom } from './store/study.ts';
 import { deviceDisplay } from './display.ts';
+import { whenIdle } from './idle.ts';
 
 /* The only place where the core meets the world: clock, chance, storage, loudspeaker, screen. */
 
@@ -60,6 +63,8 @@ const court = createCourt(gym, sound, (seconds, wake) => {
   return () => clearTimeout(timer);
 });
 
+const studyRoom = createStudyRoom(gym, new WorkerFitting(), shelf, whenIdle);
+
 function showTheme(): void {
   document.documentElement.dataset['theme'] = gym.store.getState().settings.theme;
 }
@@ -68,7 +73,7 @@ gym.store.subscribe(showTheme);
 
 createRoot(present(document.getElementById('app'), 'the place for the app')).render(
   <StrictMode>
-    <DoorsContext value={{ gym, court, display: deviceDisplay() }}>
+    <DoorsContext value={{ gym, court, studyRoom, display: deviceDisplay() }}>
       <App />
     </DoorsContext>
   </StrictMode>,

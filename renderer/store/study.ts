@@ -89,18 +89,20 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
       });
       if (answer === null || number !== asked) return;
       store.setState({ study: answer, working: null, broken: false });
+      if (hyper === null && answer.index.kind === 'index') {
+        keepSpreads(shelf, shooter, answer.index.hyper.mean);
+      }
       await keepFirstMix(shooter, answer);
-      if (hyper !== null) thoroughWhenIdle(shooter);
-      else await finishThorough(shooter, answer, number);
+      if (number !== asked) return;
+      if (hyper !== null) {
+        thoroughWhenIdle(shooter);
+        return;
+      }
+      const forecasts = await fitting.forecasts(shooter);
+      if (forecasts !== null && number === asked) store.setState({ forecasts });
     } catch {
       if (number === asked) store.setState({ working: null, broken: true });
     }
-  }
-
-  async function finishThorough(shooter: ShooterId, { index }: Study, number: number): Promise<void> {
-    if (index.kind === 'index') keepSpreads(shelf, shooter, index.hyper.mean);
-    const forecasts = await fitting.forecasts(shooter);
-    if (forecasts !== null && number === asked) store.setState({ forecasts });
   }
 
   /** From the first verdict on the mix stays, so that the drop cannot move without the shooter. */

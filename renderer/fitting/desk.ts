@@ -1,0 +1,116 @@
+import { addDays, isoWeekName } from '../basics/days.ts';
+import { asError } from '../basics/errors.ts';
+import type { RoundId, ShooterId } from '../basics/ids.ts';
+import type { Probability, Seconds } from '../basics/units.ts';
+import type { Round } from '../log/book.ts';
+import { forecastScoreInSteps } from '../stats/forecastScore.ts';
+import type { Change } from '../stats/model/chokeIndex.ts';
+import { changeBetween } from '../stats/model/indexOf.ts';
+import { type StudyFit, studyInSteps } from '../stats/study.ts';
+import type { Answer, News, Question, Reply, Said } from './messages.ts';
+
+/** What the desk needs of the worker it sits in. */
+export interface DeskHost {
+  readonly reply: (reply: Reply) => void;
+  /** A steady clock. */
+  readonly now: () => Seconds;
+  /** Lets messages that have come in be heard. */
+  readonly breathe: () => Promise<void>;
+}
+
+/** Work is done in stretches of about this long; then messages are heard. */
+const STRETCH: Seconds = 0.015;
+
+/** Answers questions about the records it was told of; a long one gives way to whatever comes next. */
+export class Desk {
+  readonly #host: DeskHost;
+  readonly #records = new Map<ShooterId, Map<RoundId, Round>>();
+  #last: StudyFit | null = null;
+  /** Counts what was begun, so that work knows when it has been overtaken. */
+  #turn = 0;
+
+  constructor(host: DeskHost) {
+    this.#host = host;
+  }
+
+  hear(said: Said): void {
+    switch (said.say) {
+      case 'news':
+        this.#note(said);
+        return;
+      case 'rest':
+        this.#turn += 1;
+        return;
+      case 'ask':
+        void this.#answer(said.number, said.question);
+        return;
+    }
+  }
+
+  #note({ shooter, changed, gone }: News): void {
+    const record = this.#records.get(shooter) ?? new Map<RoundId, Round>();
+    for (const round of changed) record.set(round.id, round);
+    for (const id of gone) record.delete(id);
+    this.#records.set(shooter, record);
+  }
+
+  async #answer(number: number, question: Question): Promise<void> {
+    try {
+      const answer = await this.#work(number, question);
+      this.#host.reply({ number, is: 'answer', answer });
+    } catch (error) {
+      this.#host.reply({ number, is: 'failure', detail: asError(error).message });
+    }
+  }
+
+  async #work(number: number, question: Question): Promise<Answer> {
+    const { ask } = question;
+    switch (ask) {
+      case 'study': {
+        const { shooter, mix, hyper } = question.of;
+        const options = hyper === null ? { mix } : { mix, hyper };
+        const fit = await this.#run(number, studyInSteps(this.#roundsOf(shooter), options));
+        if (fit) this.#last = fit;
+        return { ask, content: fit?.study ?? null };
+      }
+      case 'forecasts':
+        return {
+          ask,
+          content: await this.#run(number, forecastScoreInSteps(this.#roundsOf(question.shooter))),
+        };
+      case 'change':
+        return { ask, content: this.#change(question.from, question.to) };
+    }
+  }
+
+  /** Runs steps in stretches. @returns null where something else was begun meanwhile */
+  async #run<T>(number: number, steps: Generator<Probability, T>): Promise<T | null> {
+    this.#turn += 1;
+    const turn = this.#turn;
+    let until = this.#host.now() + STRETCH;
+    for (;;) {
+      const step = steps.next();
+      if (step.done) return step.value;
+      if (this.#host.now() < until) continue;
+      this.#host.reply({ number, is: 'progress', share: step.value });
+      // oxlint-disable-next-line no-await-in-loop
+      await this.#host.breathe();
+      if (turn !== this.#turn) return null;
+      until = this.#host.now() + STRETCH;
+    }
+  }
+
+  #change(from: string, to: string): Change | null {
+    if (!this.#last?.posterior) return null;
+    const { data, posterior } = this.#last;
+    const names = Array.from({ length: data.weeks.count }, (_, week) =>
+      isoWeekName(addDays(data.weeks.first, 7 * week)),
+    );
+    const [first, second] = [names.indexOf(from), names.indexOf(to)];
+    return first === -1 || second === -1 ? null : changeBetween(data, posterior, first, second);
+  }
+
+  #roundsOf(shooter: ShooterId): Round[] {
+    return [...(this.#records.get(shooter)?.values() ?? [])];
+  }
+}

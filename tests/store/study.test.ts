@@ -1,0 +1,170 @@
+import { describe, expect, it } from 'vitest';
+
+import { present } from '../../renderer/basics/invariant.ts';
+import type { Round } from '../../renderer/log/book.ts';
+import type { Fitting, StudyAsk } from '../../renderer/store/ports.ts';
+import { createGym, type Gym } from '../../renderer/store/gymStore.ts';
+import { loadDemoSeason } from '../../renderer/store/shooterActions.ts';
+import { createStudyRoom } from '../../renderer/store/study.ts';
+import type { Study } from '../../renderer/stats/study.ts';
+import { studyOf } from '../../renderer/stats/study.ts';
+import { fakeLog, fakeShelf, fakeWorld } from './fakeWorld.ts';
+
+const settle = () => new Promise((resolve) => setImmediate(resolve));
+
+/** A fitting that answers when the test says so. */
+function fakeFitting() {
+  const told: { changed: number; gone: number }[] = [];
+  const asks: {
+    of: StudyAsk;
+    progress: (share: number) => void;
+    answer: (study: Study | null) => void;
+    fail: () => void;
+  }[] = [];
+  let rests = 0;
+  const record = new Map<string, Round>();
+  const fitting: Fitting = {
+    tell: (_, changed, gone) => {
+      for (const round of changed) record.set(round.id, round);
+      for (const id of gone) record.delete(id);
+      told.push({ changed: changed.length, gone: gone.length });
+    },
+    study: (of, progress) =>
+      new Promise((resolve, reject) => {
+        asks.push({ of, progress, answer: resolve, fail: () => reject(new Error('broke')) });
+      }),
+    change: () => Promise.resolve(null),
+    forecasts: () => Promise.resolve(null),
+    rest: () => void (rests += 1),
+  };
+  /** Answers a question as the real fitting would. */
+  const answer = async (number: number): Promise<Study> => {
+    const ask = present(asks.at(number), 'a question');
+    const { mix, hyper } = ask.of;
+    const study = studyOf([...record.values()], { mix, draws: 100, ...(hyper ? { hyper } : {}) }).study;
+    ask.answer(study);
+    await settle();
+    return study;
+  };
+  return { fitting, told, asks, answer, rests: () => rests };
+}
+
+async function room() {
+  const log = fakeLog();
+  // Durable at once: what is on its way is another test's matter.
+  log.append = (events) => {
+    log.durable.push(...events);
+    return Promise.resolve();
+  };
+  const shelf = fakeShelf();
+  const gym = createGym(fakeWorld(log, shelf));
+  await gym.open(false);
+  const fake = fakeFitting();
+  const idle: { wake: (() => void) | null } = { wake: null };
+  const made = createStudyRoom(gym, fake.fitting, shelf, (wake) => {
+    idle.wake = wake;
+    return () => {
+      idle.wake = null;
+    };
+  });
+  return { gym, shelf, log, idle, studyRoom: made, state: () => made.store.getState(), ...fake };
+}
+
+async function withSeason() {
+  const made = await room();
+  await loadDemoSeason(made.gym);
+  return made;
+}
+
+const startRound = (gym: Gym, shooter: string) =>
+  gym.dispatch([
+    { type: 'SessionStarted', body: { session: 'now', shooter, date: '2026-11-25' } },
+    {
+      type: 'RoundStarted',
+      body: {
+        round: 'now',
+        session: 'now',
+        shooter,
+        condition: 'relaxed',
+        card: { id: 'c', name: 'Card', stops: [{ spot: 'top', shot: 'catch', attempts: 2 }] },
+        entry: 'each-shot',
+        first: null,
+        nerves: 2,
+        pair: null,
+        pressure: null,
+      },
+    },
+  ]);
+
+describe('the study of the shooter at the bench', () => {
+  it('asks nothing while there is nobody', async () => {
+    const { asks, state } = await room();
+    expect(asks).toEqual([]);
+    expect(state()).toMatchObject({ shooter: null, study: null, working: null });
+  });
+
+  it('is thorough at first, keeps the spreads, and says how far it is', async () => {
+    const { asks, answer, state, shelf } = await withSeason();
+    expect(asks).toHaveLength(1);
+    expect(asks[0]?.of).toMatchObject({ mix: 'relaxed', hyper: null });
+    asks[0]?.progress(0.4);
+    expect(state().working).toBe(0.4);
+    const study = await answer(0);
+    expect(state().study).toBe(study);
+    if (study.index.kind === 'none') throw new Error('no index');
+    expect(shelf.kept.get('loud-gym-spreads')).toContain(String(study.index.hyper.mean.day));
+  });
+
+  it('keeps the mix with the first verdict, and works with it from then on', async () => {
+    const { asks, answer, gym, state } = await withSeason();
+    await answer(0);
+    const { book, settings } = gym.store.getState();
+    const kept = book.mixes.get(settings.shooter ?? '');
+    expect(kept?.mix.length).toBeGreaterThan(3);
+    expect(asks.at(-1)?.of.mix).toEqual(kept?.mix);
+    expect(state().study?.verdict.kind).not.toBe('none');
+  });
+
+  it('after a round studies quickly, and thoroughly once the device is idle', async () => {
+    const { asks, answer, gym, idle, told, state } = await withSeason();
+    const shooter = state().shooter ?? '';
+    await answer(0);
+    // The mix is kept by now, so a second study is under way.
+    await answer(1);
+    const before = asks.length;
+    await startRound(gym, shooter);
+    expect(asks).toHaveLength(before);
+    const shot = (made: boolean) =>
+      ({ type: 'ShotTaken', body: { round: 'now', stop: 0, made, side: null } }) as const;
+    await gym.dispatch([shot(true), shot(false)]);
+    await gym.dispatch([{ type: 'RoundEnded', body: { round: 'now', why: 'played-out', clockLeft: null } }]);
+    expect(told.at(-1)).toEqual({ changed: 1, gone: 0 });
+    expect(asks).toHaveLength(before + 1);
+    expect(asks.at(-1)?.of.hyper).not.toBeNull();
+    await answer(-1);
+    expect(idle.wake).not.toBeNull();
+    idle.wake?.();
+    expect(asks.at(-1)?.of.hyper).toBeNull();
+  });
+
+  it('leaves the device to a round that is being played', async () => {
+    const { asks, gym, rests, state, idle } = await withSeason();
+    await startRound(gym, state().shooter ?? '');
+    expect(rests()).toBe(1);
+    expect(state().working).toBeNull();
+    expect(idle.wake).toBeNull();
+    // What comes too late is not shown.
+    asks[0]?.answer(null);
+    await settle();
+    expect(state().study).toBeNull();
+  });
+
+  it('asks again for free throws alone, and says where the model cannot run', async () => {
+    const { asks, studyRoom, state } = await withSeason();
+    studyRoom.choose('free-throws');
+    expect(asks.at(-1)?.of.mix).toBe('free-throws');
+    asks.at(-1)?.fail();
+    await settle();
+    expect(state()).toMatchObject({ broken: true, working: null });
+  });
+});
