@@ -14,7 +14,7 @@ import { evidenceOf, type Evidence as Have } from './reading.ts';
 
 /** Pressured rounds by what was felt before them, and the drop without those in which nothing was. */
 export interface FeltStudy extends Felt {
-  /** Null where there is no such round, or no index without them. */
+  /** Null where there is no such round, or no index without them, and in a quick study. */
   readonly dropWithout: PointsEstimate | null;
 }
 
@@ -28,8 +28,8 @@ export interface Study {
   readonly pairs: PairResult;
   /** Their evidence, which may be looked at every day. */
   readonly pairEvidence: Evidence;
-  /** The same kind of evidence day by day, from all rounds; tiring and warming up can fool it. */
-  readonly dayEvidence: Evidence;
+  /** The same kind of evidence day by day, from all rounds; tiring and warming up can fool it. Null in a quick study. */
+  readonly dayEvidence: Evidence | null;
   /** Pairs and model tell different stories, and the pairs are to be believed. */
   readonly disagrees: boolean;
   readonly felt: FeltStudy;
@@ -46,7 +46,8 @@ export interface StudyFit {
 export type StudyOptions = Pick<FitOptions, 'seed' | 'mix' | 'hyper' | 'draws'>;
 
 /**
- * Studies one shooter's rounds, of both conditions, in any order.
+ * Studies one shooter's rounds, of both conditions, in any order. With spreads given it is a quick study, as after a
+ * round: what only the curious read is left to the next thorough one.
  *
  * @throws InvariantError where rounds of two shooters come together
  * @throws RangeError for a number of draws that is not whole and at least 20
@@ -79,7 +80,7 @@ export function* studyInSteps(
     have,
     pairs,
     pairEvidence,
-    dayEvidence: conditionalEvidence(strataByDay(rounds)),
+    dayEvidence: options.hyper ? null : conditionalEvidence(strataByDay(rounds)),
     disagrees: index.kind === 'index' && disagree(pairs, index.overall.points),
     felt: { ...felt, dropWithout: dropWithout(rounds, felt, index, options) },
   };
@@ -93,7 +94,7 @@ function dropWithout(
   index: Study['index'],
   options: StudyOptions,
 ): PointsEstimate | null {
-  if (line === null || unfelt.rounds.length === 0 || index.kind === 'none') return null;
+  if (options.hyper || line === null || unfelt.rounds.length === 0 || index.kind === 'none') return null;
   const hyper = index.hyper.mean;
   const without = finish(fitDropInSteps(modelData(rounds, { feltAbove: line }), { ...options, hyper })).index;
   return without.kind === 'index' ? without.overall : null;

@@ -88,7 +88,11 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
         if (number === asked) store.setState({ working: share });
       });
       if (answer === null || number !== asked) return;
-      store.setState({ study: answer, working: null, broken: false });
+      store.setState(({ study: before }) => ({
+        study: hyper === null ? answer : withSides(answer, before),
+        working: null,
+        broken: false,
+      }));
       if (hyper === null && answer.index.kind === 'index') {
         keepSpreads(shelf, shooter, answer.index.hyper.mean);
       }
@@ -174,7 +178,11 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     choose: (mix) => {
       const { shooter, mix: old } = store.getState();
       if (mix === old) return;
-      store.setState({ mix });
+      // The side figures were worked out for the other mix.
+      store.setState(({ study: before }) => ({
+        mix,
+        study: before && { ...before, felt: { ...before.felt, dropWithout: null } },
+      }));
       if (shooter !== null) again(shooter);
     },
     changeBetween: (from, to) => fitting.change(from, to),
@@ -183,4 +191,11 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
       return shooter === null ? Promise.resolve(false) : keepMix(shooter);
     },
   };
+}
+
+/** What a quick study leaves out stays as it was, until the thorough one a moment later. */
+function withSides(quick: Study, before: Study | null): Study {
+  if (!before) return quick;
+  const { dayEvidence, felt } = before;
+  return { ...quick, dayEvidence, felt: { ...quick.felt, dropWithout: felt.dropWithout } };
 }

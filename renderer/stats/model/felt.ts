@@ -32,7 +32,7 @@ export function feltOf(rounds: Iterable<Round>): Felt {
     const chosen = pressured.filter((round) => verdict(round) === wanted);
     const tallies = chosen.map((round) => roundTally(round));
     return {
-      rounds: chosen.map(({ id }) => id),
+      rounds: chosen.map(({ id }) => id).toSorted(),
       makes: tallies.reduce((sum, { makes }) => sum + makes, 0),
       attempts: tallies.reduce((sum, { attempts }) => sum + attempts, 0),
     };
