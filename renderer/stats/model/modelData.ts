@@ -119,7 +119,7 @@ function sorted(
       const { round, attempts } = placed;
       if (attempts === 0) leave('no shot', placed);
       else if (parseIsoDate(round.date) === null) leave('no such day', placed);
-      else if (feltAbove && isFelt(round, feltAbove) === false) leave('no pressure felt', placed);
+      else if (feltAbove !== undefined && isFelt(round, feltAbove) === false) leave('no pressure felt', placed);
       else return true;
       return false;
     });

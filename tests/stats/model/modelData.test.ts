@@ -104,6 +104,12 @@ describe('cells from rounds', () => {
     expect(modelData([calm, kept]).leftOut).toEqual([]);
   });
 
+  it('leaves out by nerves also where the usual nerves are 0', () => {
+    const calm = { ...roundOf('pressured', [three('top', 5, 10)]), nerves: 0 };
+    const { leftOut } = modelData([calm], { feltAbove: 0 });
+    expect(leftOut).toMatchObject([{ reason: 'no pressure felt', shots: 10 }]);
+  });
+
   it('is the same whatever order the rounds come in', () => {
     const { rounds } = play({ ...PLAIN, weeks: 2, pressure: () => 0 }, rngFromSeed(4));
     const rng = rngFromSeed(9);
