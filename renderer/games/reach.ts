@@ -20,6 +20,7 @@ export function reach(needed: number, turns: number): Rule<ReachState> {
     step: ({ taken, makes }, made) => ({ taken: taken + 1, makes: makes + (made ? 1 : 0) }),
     finished: ({ taken }) => taken === turns,
     won: ({ makes }) => makes >= needed,
+    shot: ({ taken }) => taken,
     key: ({ taken, makes }) => taken * (turns + 1) + makes,
     longest: turns,
   };

@@ -1,14 +1,16 @@
 import { invariant, present } from '../basics/invariant.ts';
 import type { Probability } from '../basics/units.ts';
+import { lengthOf, type Length } from './length.ts';
+import { levelsOf, type Level } from './levels.ts';
 import type { Rule, TurnResult } from './rule.ts';
 
 /**
- * What is known of the shooter: a few possible days, each with a weight and with a make rate for every turn of the
- * round in order. The weights sum to 1.
+ * What is known of the shooter: a few possible days, each with a weight and with a make rate for every shot of the
+ * game, as the rule counts them. The weights sum to 1.
  */
 export interface Ability {
   readonly weights: readonly number[];
-  /** Day × turn. */
+  /** Day × shot. */
   readonly rates: readonly (readonly Probability[])[];
 }
 
@@ -21,129 +23,108 @@ export interface Standing {
 }
 
 /** A game solved for one shooter; asking costs a few steps, not a new solution. */
-export interface Solved {
+export interface Solved<State = unknown> {
   /** @param results every turn so far, in order */
   standing(results: readonly TurnResult[]): Standing;
+  /** Where the game stands. */
+  state(results: readonly TurnResult[]): State;
+  /** How many more turns it takes from here. */
+  length(results: readonly TurnResult[]): Length;
 }
 
-interface Level<State> {
-  readonly states: readonly State[];
-  /** Index in the next level after a make and after a miss; −1 for a finished state. */
-  readonly make: readonly number[];
-  readonly miss: readonly number[];
-  /** State × day. */
-  readonly win: Float64Array;
-}
+/** For each turn of the game, the chance that there is still time for it once there was time for the one before. */
+export type TimeLeft = readonly Probability[];
 
 /**
  * Solves a rule by backward induction, W(s) = p·W(make) + (1 − p)·W(miss), once for each possible day. Uncertain
  * ability is integrated over the days; after each shot the days are weighed anew by the shots seen, which is exact.
  *
- * @throws InvariantError where the ability does not cover the rule's longest play
+ * @param time chances that time lasts; without it there is time enough
+ * @throws InvariantError where the ability does not cover the shots of the game, or the game does not end in time
  */
-export function solve<State>(rule: Rule<State>, ability: Ability): Solved {
+export function solve<State>(rule: Rule<State>, ability: Ability, time?: TimeLeft): Solved<State> {
   const days = ability.weights.length;
+  const levels = levelsOf(rule);
+  const shots = levels.reduce((most, { shot }) => Math.max(most, ...shot.map((one) => one + 1)), 0);
   invariant(
-    ability.rates.length === days && ability.rates.every((rates) => rates.length >= rule.longest),
-    'a make rate for every day and turn',
+    ability.rates.length === days && ability.rates.every((rates) => rates.length >= shots),
+    'a make rate for every day and shot',
   );
-  const levels = reachable(rule).map((level) => ({
-    ...level,
-    win: new Float64Array(level.states.length * days),
-  }));
-  for (let turn = levels.length - 1; turn >= 0; turn -= 1) fillLevel(rule, ability, levels, turn);
+  const wins = levels.map(({ states }) => new Float64Array(states.length * days));
+  for (let turn = levels.length - 1; turn >= 0; turn -= 1) {
+    fillLevel(rule, ability, present(levels[turn], 'a turn'), wins, turn, time?.[turn] ?? 1);
+  }
+
+  /** Where the turns so far have led; turns after the end change nothing. */
+  function walk(results: readonly TurnResult[]): { turn: number; at: number; weights: number[] } {
+    const logs = ability.weights.map((weight) => Math.log(weight));
+    let [turn, at] = [0, 0];
+    for (const result of results) {
+      const level = present(levels[turn], 'a turn of the round');
+      const to = (result === 'make' ? level.make : level.miss)[at] ?? -1;
+      if (to === -1) break;
+      const shot = level.shot[at] ?? 0;
+      // Worked in logs, so that a long round does not underflow.
+      if (result !== 'lost') {
+        for (const [day, rates] of ability.rates.entries()) {
+          const p = rates[shot] ?? 0;
+          logs[day] = (logs[day] ?? 0) + (result === 'make' ? Math.log(p) : Math.log1p(-p));
+        }
+      }
+      at = to;
+      turn += 1;
+    }
+    const most = Math.max(...logs);
+    return { turn, at, weights: normalised(logs.map((log) => Math.exp(log - most))) };
+  }
 
   return {
-    standing(results) {
-      const weights = weighed(ability, results);
-      let state = 0;
-      let turn = 0;
-      for (const result of results) {
-        const level = present(levels[turn], 'a turn of the round');
-        const to = (result === 'make' ? level.make : level.miss)[state] ?? -1;
-        if (to === -1) break;
-        state = to;
-        turn += 1;
-      }
+    state: (results) => {
+      const { turn, at } = walk(results);
+      return present(levels[turn]?.states[at], 'a state of the round');
+    },
+    length: (results) => lengthOf(levels, ability.rates, walk(results), time),
+    standing: (results) => {
+      const { turn, at, weights } = walk(results);
       const level = present(levels[turn], 'a turn of the round');
-      const chance = mean(weights, level.win, state);
-      const make = level.make[state] ?? -1;
-      const miss = level.miss[state] ?? -1;
-      const next = levels[turn + 1];
+      const chance = mean(weights, present(wins[turn], 'a turn'), at);
+      const make = level.make[at] ?? -1;
+      const miss = level.miss[at] ?? -1;
+      const next = wins[turn + 1];
       if (!next || make === -1) return { chance, leverage: 0 };
-      const rates = ability.rates.map((day) => day[turn] ?? 0);
-      const afterMake = mean(normalised(weights.map((w, day) => w * (rates[day] ?? 0))), next.win, make);
-      const afterMiss = mean(
-        normalised(weights.map((w, day) => w * (1 - (rates[day] ?? 0)))),
-        next.win,
-        miss,
-      );
+      const rates = ability.rates.map((day) => day[level.shot[at] ?? 0] ?? 0);
+      const afterMake = mean(normalised(weights.map((w, day) => w * (rates[day] ?? 0))), next, make);
+      const afterMiss = mean(normalised(weights.map((w, day) => w * (1 - (rates[day] ?? 0)))), next, miss);
       return { chance, leverage: afterMake - afterMiss };
     },
   };
 }
 
-/** All states that can be reached, by turn. */
-function reachable<State>(rule: Rule<State>): Omit<Level<State>, 'win'>[] {
-  const levels: Omit<Level<State>, 'win'>[] = [];
-  let states = [rule.start];
-  while (states.length > 0) {
-    const next: State[] = [];
-    const nextIndex = new Map<number | string, number>();
-    const place = (state: State): number => {
-      const key = rule.key(state);
-      const known = nextIndex.get(key);
-      if (known !== undefined) return known;
-      nextIndex.set(key, next.length);
-      next.push(state);
-      return next.length - 1;
-    };
-    const live = states.map((state) => !rule.finished(state));
-    const make = states.map((state, at) => (live[at] ? place(rule.step(state, true)) : -1));
-    const miss = states.map((state, at) => (live[at] ? place(rule.step(state, false)) : -1));
-    levels.push({ states, make, miss });
-    invariant(levels.length <= rule.longest + 1, 'a game that ends');
-    states = next;
-  }
-  return levels;
-}
-
 function fillLevel<State>(
   rule: Rule<State>,
   { weights, rates }: Ability,
-  levels: readonly Level<State>[],
+  { states, shot, make, miss }: Level<State>,
+  wins: readonly Float64Array[],
   turn: number,
+  lasts: Probability,
 ): void {
   const days = weights.length;
-  const { states, make, miss, win } = present(levels[turn], 'a turn of the round');
-  const next = levels[turn + 1]?.win;
+  const win = present(wins[turn], 'a turn of the round');
+  const next = wins[turn + 1];
   for (const [at, state] of states.entries()) {
-    const up = make[at] ?? -1;
-    const down = miss[at] ?? -1;
+    const up = make[at] as number;
+    const down = miss[at] as number;
+    const here = rule.won(state) ? 1 : 0;
     for (let day = 0; day < days; day += 1) {
       if (up === -1 || !next) {
-        win[at * days + day] = rule.won(state) ? 1 : 0;
+        win[at * days + day] = here;
         continue;
       }
-      const p = rates[day]?.[turn] ?? 0;
-      win[at * days + day] = p * (next[up * days + day] ?? 0) + (1 - p) * (next[down * days + day] ?? 0);
+      const p = (rates[day] as readonly number[])[shot[at] as number] as number;
+      const onward = p * (next[up * days + day] as number) + (1 - p) * (next[down * days + day] as number);
+      win[at * days + day] = lasts * onward + (1 - lasts) * here;
     }
   }
-}
-
-/** The days' weights after the shots seen. Worked in logs, so that a long round does not underflow. */
-function weighed({ weights, rates }: Ability, results: readonly TurnResult[]): number[] {
-  const logs = weights.map((weight, day) => {
-    let log = Math.log(weight);
-    for (const [turn, result] of results.entries()) {
-      const p = rates[day]?.[turn] ?? 0;
-      if (result === 'make') log += Math.log(p);
-      else if (result === 'miss') log += Math.log1p(-p);
-    }
-    return log;
-  });
-  const most = Math.max(...logs);
-  return normalised(logs.map((log) => Math.exp(log - most)));
 }
 
 function normalised(weights: readonly number[]): number[] {

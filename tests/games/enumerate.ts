@@ -15,24 +15,25 @@ export function chanceByEnumeration<State>(
   let won = 0;
   let all = 0;
   for (const [day, weight] of weights.entries()) {
-    const rate = (turn: number) => rates[day]?.[turn] ?? 0;
+    const rate = (at: State) => rates[day]?.[rule.shot(at)] ?? 0;
     let state = rule.start;
     let seen = weight;
-    for (const [turn, result] of given.entries()) {
-      if (result === 'make') seen *= rate(turn);
-      if (result === 'miss') seen *= 1 - rate(turn);
+    for (const result of given) {
+      if (rule.finished(state)) break;
+      if (result === 'make') seen *= rate(state);
+      if (result === 'miss') seen *= 1 - rate(state);
       state = rule.step(state, result === 'make');
     }
-    const walk = (from: State, turn: number, p: number): void => {
+    const walk = (from: State, p: number): void => {
       if (rule.finished(from)) {
         all += p;
         if (rule.won(from)) won += p;
         return;
       }
-      walk(rule.step(from, true), turn + 1, p * rate(turn));
-      walk(rule.step(from, false), turn + 1, p * (1 - rate(turn)));
+      walk(rule.step(from, true), p * rate(from));
+      walk(rule.step(from, false), p * (1 - rate(from)));
     };
-    walk(state, given.length, seen);
+    walk(state, seen);
   }
   return won / all;
 }

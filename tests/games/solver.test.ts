@@ -120,9 +120,9 @@ describe('the solver', () => {
     expect(Number.isFinite(impossible.leverage)).toBe(true);
   });
   it('refuses an ability that does not cover the round', () => {
-    expect(() => solve(reach(3, 5), steady(0.5, 4))).toThrow(/a make rate for every day and turn/);
+    expect(() => solve(reach(3, 5), steady(0.5, 4))).toThrow(/a make rate for every day and shot/);
     expect(() => solve(reach(3, 5), { weights: [0.5, 0.5], rates: [Array(5).fill(0.5)] })).toThrow(
-      /every day and turn/,
+      /every day and shot/,
     );
   });
   it('refuses a game that does not end when it said it would', () => {
@@ -131,6 +131,7 @@ describe('the solver', () => {
       step: (state) => state + 1,
       finished: () => false,
       won: () => false,
+      shot: () => 0,
       key: (state) => state,
       longest: 3,
     };
@@ -188,6 +189,7 @@ function nextGoesIn(after: number): Rule<{ readonly turn: number; readonly made:
     step: ({ turn }, made) => ({ turn: turn + 1, made }),
     finished: ({ turn }) => turn === after + 1,
     won: ({ made }) => made,
+    shot: ({ turn }) => Math.min(turn, after),
     key: ({ turn, made }) => `${turn} ${made}`,
     longest: after + 1,
   };
