@@ -23,6 +23,24 @@ describe('the conditional bet', () => {
     expect(conditionalEvidence([[STRATUM]]).e).toBeCloseTo(1.74464301, 8);
   });
 
+  it('is Fisher’s exact test at no drop, and peaks where R has the conditional estimate, −0.7945', () => {
+    // P(10 or fewer pressured makes | 25 makes in all); 0.12889558 as in R's fisher.test.
+    let tail = 0;
+    for (let y = 0; y <= 10; y += 1) {
+      tail += Math.exp(logChoose(25, y) + logChoose(25, 25 - y) - logChoose(50, 25));
+    }
+    expect(tail).toBeCloseTo(0.12889558, 8);
+    // Far out all of the bet is on one outcome, so that its worth there is one over its chance at no drop.
+    const worst = { relaxed: { makes: 25, attempts: 25 }, pressured: { makes: 0, attempts: 25 } };
+    expect(1 / likelihoodRatio(worst, -60)).toBeCloseTo(Math.exp(-logChoose(50, 25)), 20);
+
+    const steps = Array.from({ length: 2001 }, (_, i) => -1.5 + 0.0005 * i);
+    const best = steps.reduce((so, slope) =>
+      likelihoodRatio(STRATUM, slope) > likelihoodRatio(STRATUM, so) ? slope : so,
+    );
+    expect(Math.abs(best - -0.7945)).toBeLessThanOrEqual(0.0005);
+  });
+
   it('is worth 1 on average where pressure does nothing, whatever was shot', () => {
     fc.assert(
       fc.property(
