@@ -3,13 +3,21 @@ import type { Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { ChokeIndex, NoIndex } from './model/chokeIndex.ts';
 import type { PointsEstimate } from './model/estimate.ts';
-import { conditionalEvidence, type Evidence, signFlipEvidence, strataByDay } from './model/evidence.ts';
+import {
+  conditionalEvidence,
+  type Evidence,
+  NO_EVIDENCE,
+  signFlipEvidence,
+  strataByDay,
+} from './model/evidence.ts';
 import { type Felt, feltOf } from './model/felt.ts';
 import { fitDropInSteps, type FitOptions } from './model/fitDrop.ts';
 import { modelData, type ModelData } from './model/modelData.ts';
-import { disagree, pairResult, type PairResult, playedPairs } from './model/pairs.ts';
+import { looksTossed, neighbourPairs } from './model/neighbourPairs.ts';
+import { disagree, pairResult, type PairResult, type Pairs, playedPairs } from './model/pairs.ts';
 import type { Posterior } from './model/standardise.ts';
 import { type Verdict, verdictOf } from './model/verdict.ts';
+import { freeThrowsOf, freeThrowTally } from './freeThrows.ts';
 import { evidenceOf, type Evidence as Have } from './reading.ts';
 
 /** Pressured rounds by what was felt before them, and the drop without those in which nothing was. */
@@ -26,6 +34,8 @@ export interface Study {
   readonly have: Have;
   /** What coin-ordered pairs say by themselves. */
   readonly pairs: PairResult;
+  /** Whether a coin decided their order; of neighbours, whether it could well have. If not, nothing rests on them. */
+  readonly pairsFair: boolean;
   /** Their evidence, which may be looked at every day. */
   readonly pairEvidence: Evidence;
   /** The same kind of evidence day by day, from all rounds; tiring and warming up can fool it. Null in a quick study. */
@@ -43,11 +53,15 @@ export interface StudyFit {
   readonly posterior: Posterior | null;
 }
 
-export type StudyOptions = Pick<FitOptions, 'seed' | 'mix' | 'hyper' | 'draws'>;
+export interface StudyOptions extends Pick<FitOptions, 'seed' | 'mix' | 'hyper' | 'draws'> {
+  /** `tossed` = those the log has a coin for, the default; `neighbours` = found in a record that names none. */
+  readonly pairs?: 'tossed' | 'neighbours';
+}
 
 /**
  * Studies one shooter's rounds, of both conditions, in any order. With spreads given it is a quick study, as after a
- * round: what only the curious read is left to the next thorough one.
+ * round: what only the curious read is left to the next thorough one. Asked for free throws alone, the verdict, pairs and
+ * evidence rest on free throws alone; the model still learns days and form from every shot.
  *
  * @throws InvariantError where rounds of two shooters come together
  * @throws RangeError for a number of draws that is not whole and at least 20
@@ -68,23 +82,36 @@ export function* studyInSteps(
 ): Generator<Probability, StudyFit> {
   const data = modelData(rounds);
   const { index, posterior } = yield* fitDropInSteps(data, options);
-  const played = playedPairs(rounds);
-  const pairs = pairResult(played);
-  const pairEvidence = signFlipEvidence(played.played);
-  const have = evidenceOf(rounds);
+  const asked = options.mix === 'free-throws' ? freeThrowsOf(rounds) : rounds;
+  const found = pairsOf(rounds, asked, options);
+  const pairs = pairResult(found);
+  const pairEvidence = signFlipEvidence(found.played);
+  const have = evidenceOf(asked);
   yield 1;
   const felt = feltOf(rounds);
   const study: Study = {
     index,
-    verdict: verdictOf(index, pairEvidence, have),
+    verdict: verdictOf(index, found.fair ? pairEvidence : NO_EVIDENCE, have),
     have,
     pairs,
+    pairsFair: found.fair,
     pairEvidence,
-    dayEvidence: options.hyper ? null : conditionalEvidence(strataByDay(rounds)),
-    disagrees: index.kind === 'index' && disagree(pairs, index.overall.points),
+    dayEvidence: options.hyper ? null : conditionalEvidence(strataByDay(asked)),
+    disagrees: found.fair && index.kind === 'index' && disagree(pairs, index.overall.points),
     felt: { ...felt, dropWithout: dropWithout(rounds, felt, index, options) },
   };
   return { study, data, posterior };
+}
+
+/** Neighbours are sought among all rounds, so that leaving shots out makes no new ones. */
+function pairsOf(
+  rounds: readonly Round[],
+  asked: readonly Round[],
+  { pairs, mix }: StudyOptions,
+): Pairs & { readonly fair: boolean } {
+  if (pairs !== 'neighbours') return { ...playedPairs(asked), fair: true };
+  const neighbours = neighbourPairs(rounds, mix === 'free-throws' ? freeThrowTally : undefined);
+  return { ...neighbours, fair: looksTossed(neighbours) };
 }
 
 /** At the spreads of the index: leaving rounds out is no reason to learn them anew. */

@@ -19,6 +19,9 @@ export interface Evidence {
   readonly highest: number;
 }
 
+/** Before the first pair or day. */
+export const NO_EVIDENCE: Evidence = { e: 1, highest: 1 };
+
 /** Stakes of the sign-flip bet, from cautious to bold; a fifth of the money on each. */
 const STAKES = [0.05, 0.1, 0.15, 0.2, 0.3] as const;
 

@@ -1,4 +1,3 @@
-import { byText } from '../../basics/order.ts';
 import type { Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
 
@@ -11,50 +10,38 @@ export interface PlacedRound {
 }
 
 /**
- * Puts the rounds of one session in order and finds each one's place: where `first` is noted it is taken at its word,
- * else a round follows the one before. In the order of their start; rounds of a file all start at one moment and go by
- * number, or by name. Nothing depends on the order they are given in.
+ * Finds the place of each round of one session and gives them in the order they were shot. Where `first` is noted it is
+ * taken at its word, else a round follows the one before.
+ *
+ * Before and after go by the start of the rounds. Rounds of a file all start at one moment: they go by number where their
+ * names tell them apart by a number alone (1, 2, 3; Round 1, Round 2), and then the order of the file's rows changes
+ * nothing; else in the order in which they stand in the file, which is the order given here.
  */
 export function placeRounds(rounds: readonly Round[]): PlacedRound[] {
+  const numbers = numbersOf(rounds);
+  const number = (round: Round): number => numbers?.get(round) ?? 0;
+  const inOrder = rounds.toSorted((a, b) => a.startedAt - b.startedAt || number(a) - number(b));
   let next = 0;
-  return rounds.toSorted(byStart).map((round) => {
+  const placed = inOrder.map((round) => {
     const first = round.first ?? next;
     const { attempts } = roundTally(round);
     next = first + attempts;
     return { round, first, attempts };
   });
+  return placed.toSorted((a, b) => a.first - b.first);
 }
 
-function byStart(a: Round, b: Round): number {
-  return (
-    a.startedAt - b.startedAt ||
-    byLabel(a.label, b.label) ||
-    byText(shotsKey(a), shotsKey(b)) ||
-    byText(a.id, b.id)
-  );
-}
+const NUMBERED = /^(\D*)(\d+(?:\.\d+)?)(\D*)$/;
 
-/** Numbers as numbers, before names. */
-function byLabel(a: string, b: string): number {
-  const [left, right] = [numberOf(a), numberOf(b)];
-  if (left !== right && !(Number.isNaN(left) && Number.isNaN(right))) {
-    if (Number.isNaN(left)) return 1;
-    return Number.isNaN(right) ? -1 : left - right;
+/** The numbers in the rounds' names; null where the names differ in more than these. */
+function numbersOf(rounds: readonly Round[]): ReadonlyMap<Round, number> | null {
+  const numbers = new Map<Round, number>();
+  const words = new Set<string>();
+  for (const round of rounds) {
+    const [whole, before, number, after] = NUMBERED.exec(round.label) ?? [];
+    if (whole === undefined) return null;
+    numbers.set(round, Number(number));
+    words.add(`${before}\n${after}`.toLowerCase());
   }
-  return byText(a, b);
-}
-
-function numberOf(label: string): number {
-  return label.trim() === '' ? NaN : Number(label);
-}
-
-/** Two rounds of one name: told apart by what was shot, so that ids, which differ from import to import, come last. */
-function shotsKey(round: Round): string {
-  const { condition, first, stops, entries } = round;
-  return JSON.stringify([
-    condition,
-    first,
-    stops,
-    entries.map((entry) => (entry.kind === 'count' ? [entry.stop, entry.makes, entry.attempts] : entry.kind)),
-  ]);
+  return words.size === 1 ? numbers : null;
 }

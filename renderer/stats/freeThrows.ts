@@ -1,0 +1,16 @@
+import type { Round } from '../log/book.ts';
+import { roundTally, type Tally } from '../log/roundCells.ts';
+
+/** The rounds with their free throws alone; rounds without one are left out. */
+export function freeThrowsOf(rounds: Iterable<Round>): Round[] {
+  return [...rounds].map(withFreeThrows).filter((round) => roundTally(round).attempts > 0);
+}
+
+/** Free throws made and taken in a round. */
+export function freeThrowTally(round: Round): Tally {
+  return roundTally(withFreeThrows(round));
+}
+
+function withFreeThrows(round: Round): Round {
+  return { ...round, entries: round.entries.filter(({ stop }) => round.stops[stop]?.shot === 'free-throw') };
+}
