@@ -33,7 +33,8 @@ export type AfterMake = ByCondition<AfterMakeSplit | null>;
 
 /**
  * Splits one shooter's shots by what the shot before did, at the same stop of the same round. Only stops that were shot
- * out and noted shot by shot count; spot, day and pressure are the same throughout such a stretch.
+ * out and noted shot by shot count; spot, day and pressure are the same throughout such a stretch. Leave out rounds of
+ * games that end with the order of the shots, such as a streak or a race: of those only the unlucky are shot out.
  *
  * How it is corrected: given a stretch's shots n, misses u, first and last shot, every order is equally likely if nothing
  * depends on the shot before. Then m − 1 − (makes right after a make) is hypergeometric, u − c drawn from m − 1 makes and
@@ -52,11 +53,22 @@ export function afterMake(rounds: Iterable<Round>): AfterMake {
 type Stretch = readonly (0 | 1)[];
 
 function stretchesOf({ stops, entries }: Round): Stretch[] {
-  return stops.flatMap(({ attempts }, stop) => {
-    const own = entries.filter((entry) => entry.stop === stop);
-    const made = madeOf(own);
-    return made && turnsUsed(own, stop) >= attempts ? [made] : [];
+  return visitsOf(entries).flatMap((visit) => {
+    const made = madeOf(visit);
+    const stop = visit[0]?.stop ?? 0;
+    return made && turnsUsed(visit, stop) >= (stops[stop]?.attempts ?? Infinity) ? [made] : [];
   });
+}
+
+/** Entries that follow each other at one stop; a card that is shot round and round comes back to it later. */
+function visitsOf(entries: readonly Entry[]): Entry[][] {
+  const visits: Entry[][] = [];
+  for (const entry of entries) {
+    const last = visits.at(-1);
+    if (last?.[0]?.stop === entry.stop) last.push(entry);
+    else visits.push([entry]);
+  }
+  return visits;
 }
 
 /** Null where only a count was noted. A turn the clock took is no shot. */

@@ -231,6 +231,10 @@ describe('which shots count', () => {
       relaxed: null,
       pressured: null,
     });
+    // Back at the same stop: two stretches, not one.
+    const { stops, entries } = shot(['oo', 'xx']);
+    const round = { ...shot(['oo', 'xx']), stops, entries: [...entries, ...entries] };
+    expect(afterMake([round]).relaxed).toBeNull();
     expect(split('oo–xx')).toEqual(split('ooxx'));
     expect(split('oo–xx').afterMiss).toEqual({ makes: 0, attempts: 1 });
   });
