@@ -7,7 +7,7 @@ import { daysBetween, type Place } from '../dayTallies.ts';
 import { CellBuilder, type CellColumns } from './cellBuilder.ts';
 import { isFelt, type NervesLine } from './felt.ts';
 import { UNKNOWN_DOSE } from './priors.ts';
-import { placeRounds, type PlacedRound } from './sessionOrder.ts';
+import { placedSessions, type PlacedRound } from './sessionOrder.ts';
 
 /** One shooter's record as the model reads it: columns of numbers, in the order of sessions, rounds and places. */
 export interface ModelData {
@@ -94,17 +94,9 @@ function sorted(
   rounds: Iterable<Round>,
   { feltAbove }: DataOptions,
 ): { sessions: OneSession[]; leftOut: LeftOut[] } {
-  const byName = new Map<string, Round[]>();
+  const all = [...rounds];
+  for (const { shooter } of all) invariant(shooter === all[0]?.shooter, 'rounds of one shooter');
   const leftOut = new Map<LeftOut['reason'], { rounds: Round['id'][]; shots: number }>();
-  let shooter: Round['shooter'] | null = null;
-  for (const round of rounds) {
-    shooter ??= round.shooter;
-    invariant(round.shooter === shooter, 'rounds of one shooter');
-    const name = `${round.date} ${round.session}`;
-    const session = byName.get(name);
-    if (session) session.push(round);
-    else byName.set(name, [round]);
-  }
   const leave = (reason: LeftOut['reason'], { round, attempts }: PlacedRound): void => {
     const sum = leftOut.get(reason) ?? { rounds: [], shots: 0 };
     sum.rounds.push(round.id);
@@ -112,14 +104,14 @@ function sorted(
     leftOut.set(reason, sum);
   };
   const sessions: OneSession[] = [];
-  const names = [...byName.keys()].toSorted();
-  for (const name of names) {
+  for (const session of placedSessions(all)) {
     // Placed before anything is left out: shots that are not counted tire all the same.
-    const kept = placeRounds(byName.get(name) ?? []).filter((placed) => {
+    const kept = session.filter((placed) => {
       const { round, attempts } = placed;
       if (attempts === 0) leave('no shot', placed);
       else if (parseIsoDate(round.date) === null) leave('no such day', placed);
-      else if (feltAbove !== undefined && isFelt(round, feltAbove) === false) leave('no pressure felt', placed);
+      else if (feltAbove !== undefined && isFelt(round, feltAbove) === false)
+        leave('no pressure felt', placed);
       else return true;
       return false;
     });

@@ -1,9 +1,8 @@
-import { byText } from '../../basics/order.ts';
 import type { Round } from '../../log/book.ts';
 import { roundCells, roundTally, type Tally } from '../../log/roundCells.ts';
 import { incompleteBeta } from '../special.ts';
 import type { Pairs, PlayedPair } from './pairs.ts';
-import { placeRounds } from './sessionOrder.ts';
+import { placedSessions } from './sessionOrder.ts';
 
 /** Pairs of a record that does not say who was paired with whom. */
 export interface NeighbourPairs extends Pairs {
@@ -27,7 +26,9 @@ export function neighbourPairs(
   const played: PlayedPair[] = [];
   const leftOut: string[] = [];
   let relaxedFirst = 0;
-  for (const session of sessionsOf(rounds)) {
+  for (const placed of placedSessions(rounds)) {
+    // A round without a shot stands between no two.
+    const session = placed.filter(({ attempts }) => attempts > 0).map(({ round }) => round);
     for (let at = 0; at < session.length; at += 1) {
       const [first, second] = [session[at], session[at + 1]];
       if (!first || tally(first).attempts === 0) continue;
@@ -59,21 +60,6 @@ export function looksTossed({ played, relaxedFirst }: NeighbourPairs): boolean {
   const fewer = Math.min(relaxedFirst, n - relaxedFirst);
   // P(at most k heads of n) = I_½(n − k, k + 1); 1 in 16 is met exactly by five of five.
   return 2 * incompleteBeta(n - fewer, fewer + 1, 0.5) > LOPSIDED + 1e-9;
-}
-
-/** Day by day; inside a session in the order they were shot. Rounds without a shot stand between no two. */
-function sessionsOf(rounds: Iterable<Round>): Round[][] {
-  const sessions = new Map<string, Round[]>();
-  for (const round of rounds) {
-    if (roundTally(round).attempts === 0) continue;
-    const name = `${round.date} ${round.session}`;
-    const session = sessions.get(name);
-    if (session) session.push(round);
-    else sessions.set(name, [round]);
-  }
-  return [...sessions]
-    .toSorted(([a], [b]) => byText(a, b))
-    .map(([, session]) => placeRounds(session).map(({ round }) => round));
 }
 
 function fit(first: Round, second: Round): boolean {

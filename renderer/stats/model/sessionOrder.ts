@@ -1,3 +1,4 @@
+import { byText } from '../../basics/order.ts';
 import type { Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
 
@@ -29,6 +30,18 @@ export function placeRounds(rounds: readonly Round[]): PlacedRound[] {
     return { round, first, attempts };
   });
   return placed.toSorted((a, b) => a.first - b.first);
+}
+
+/** One shooter's sessions day by day, each with its rounds in the order they were shot. */
+export function placedSessions(rounds: Iterable<Round>): PlacedRound[][] {
+  const sessions = new Map<string, Round[]>();
+  for (const round of rounds) {
+    const name = `${round.date} ${round.session}`;
+    const session = sessions.get(name);
+    if (session) session.push(round);
+    else sessions.set(name, [round]);
+  }
+  return [...sessions].toSorted(([a], [b]) => byText(a, b)).map(([, session]) => placeRounds(session));
 }
 
 const NUMBERED = /^(\D*)(\d+(?:\.\d+)?)(\D*)$/;
