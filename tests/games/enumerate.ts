@@ -6,14 +6,49 @@ import type { Ability } from '../../renderer/games/solver.ts';
  * probability, over every possible day. The solver must agree with this.
  *
  * @param given turns already taken; a turn the clock took counts as a miss in the game and says nothing of the shooter
+ * @param time for each turn, the chance that there is still time for it
  */
 export function chanceByEnumeration<State>(
   rule: Rule<State>,
-  { weights, rates }: Ability,
+  ability: Ability,
   given: readonly TurnResult[] = [],
+  time?: readonly number[],
 ): number {
-  let won = 0;
-  let all = 0;
+  let [won, all] = [0, 0];
+  everyWay(rule, ability, given, time, (end, _, p) => {
+    all += p;
+    if (rule.won(end)) won += p;
+  });
+  return won / all;
+}
+
+/** The mean number of turns from here, and the least number within which nine games in ten are over. */
+export function lengthByEnumeration<State>(
+  rule: Rule<State>,
+  ability: Ability,
+  given: readonly TurnResult[],
+  time?: readonly number[],
+): { mean: number; ninetieth: number } {
+  const ends = Array.from({ length: rule.longest + 1 }, () => 0);
+  everyWay(rule, ability, given, time, (_, turns, p) => {
+    ends[turns] = (ends[turns] ?? 0) + p;
+  });
+  const all = ends.reduce((sum, p) => sum + p, 0);
+  let sum = 0;
+  const ninetieth = ends.findIndex((p) => {
+    sum += p / all;
+    return sum >= 0.9 - 1e-9;
+  });
+  return { mean: ends.reduce((mean, p, turns) => mean + (turns * p) / all, 0), ninetieth };
+}
+
+function everyWay<State>(
+  rule: Rule<State>,
+  { weights, rates }: Ability,
+  given: readonly TurnResult[],
+  time: readonly number[] | undefined,
+  ended: (end: State, turns: number, p: number) => void,
+): void {
   for (const [day, weight] of weights.entries()) {
     const rate = (at: State) => rates[day]?.[rule.shot(at)] ?? 0;
     let state = rule.start;
@@ -24,18 +59,18 @@ export function chanceByEnumeration<State>(
       if (result === 'miss') seen *= 1 - rate(state);
       state = rule.step(state, result === 'make');
     }
-    const walk = (from: State, p: number): void => {
+    const walk = (from: State, turns: number, p: number): void => {
       if (rule.finished(from)) {
-        all += p;
-        if (rule.won(from)) won += p;
+        ended(from, turns, p);
         return;
       }
-      walk(rule.step(from, true), p * rate(from));
-      walk(rule.step(from, false), p * (1 - rate(from)));
+      const lasts = time?.[given.length + turns] ?? 1;
+      if (lasts < 1) ended(from, turns, p * (1 - lasts));
+      walk(rule.step(from, true), turns + 1, lasts * p * rate(from));
+      walk(rule.step(from, false), turns + 1, lasts * p * (1 - rate(from)));
     };
-    walk(state, seen);
+    walk(state, 0, seen);
   }
-  return won / all;
 }
 
 /** Every day the same: one make rate for every turn. */

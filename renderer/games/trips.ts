@@ -1,0 +1,43 @@
+import { invariant } from '../basics/invariant.ts';
+import type { Rule } from './rule.ts';
+
+/** Trips to the free-throw line. One-and-one: the second shot is taken only after a make. */
+export const TRIP_KINDS = ['one-and-one', 'two shots', 'three shots'] as const;
+export type TripKind = (typeof TRIP_KINDS)[number];
+
+export interface TripsState {
+  readonly trip: number;
+  /** Shots taken in this trip. */
+  readonly taken: number;
+  readonly points: number;
+}
+
+const SHOTS: Readonly<Record<TripKind, number>> = { 'one-and-one': 2, 'two shots': 2, 'three shots': 3 };
+
+/**
+ * Score `needed` points, one for each free throw, in a number of trips to the line. Every trip is shot out.
+ *
+ * @throws InvariantError unless there is a trip, and the points can be made
+ */
+export function trips(kind: TripKind, count: number, needed: number): Rule<TripsState> {
+  const shots = SHOTS[kind];
+  invariant(count >= 1, 'a trip to the line');
+  invariant(needed >= 1 && needed <= count * shots, `1 to ${count * shots} points`);
+  return {
+    start: { trip: 0, taken: 0, points: 0 },
+    step: ({ trip, taken, points }, made) => {
+      const over = taken + 1 === shots || (kind === 'one-and-one' && !made);
+      return {
+        trip: over ? trip + 1 : trip,
+        taken: over ? 0 : taken + 1,
+        points: points + (made ? 1 : 0),
+      };
+    },
+    finished: ({ trip }) => trip === count,
+    won: ({ points }) => points >= needed,
+    // Every shot of the game is the same one.
+    shot: () => 0,
+    key: ({ trip, taken, points }) => (trip * shots + taken) * (count * shots + 1) + points,
+    longest: count * shots,
+  };
+}
