@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 
-import { rngFromSeed } from '../../../renderer/basics/chance.ts';
+import { type Rng, rngFromSeed } from '../../../renderer/basics/chance.ts';
 import type { Round } from '../../../renderer/log/book.ts';
 import type { Condition } from '../../../renderer/log/events.ts';
 import { conditionInPair, pairOrderFor } from '../../../renderer/log/begin.ts';
 import { pairResult, playedPairs } from '../../../renderer/stats/model/pairs.ts';
 import { expit } from '../../../renderer/stats/special.ts';
+import { PLAIN, play, RELAXED_MIX } from '../../bench/modelWorld.ts';
 import { freeThrows, roundOf } from '../rounds.ts';
 
 /*
@@ -108,5 +109,41 @@ describe('pairs as the app tosses, shoots and reads them', () => {
     const { mean, se } = pairResult(playedPairs(chosen));
     expect(Math.abs((mean ?? NaN) - 1.56)).toBeLessThan(3 * (se ?? NaN));
     expect(mean).toBeGreaterThan(3 * (se ?? NaN));
+  });
+});
+
+/*
+ * An order curve that no "cold, then tired" can follow; 12 weeks of 4 sessions, two tossed pairs among the eight rounds of
+ * each. The pairs alone were 0.2 points off here in the study, with an RMSE of 1.7 and a cover of 84 %, in 100 shooters.
+ */
+describe('pairs alone, with an odd order curve and good and bad days', () => {
+  const odd = (shot: number): number =>
+    -0.5 * Math.max(0, 1 - shot / 40) - 0.5 * (Math.max(0, shot - 80) / 100) ** 2;
+  const plan = (rng: Rng): Condition[] => {
+    const pair = (): Condition[] => (rng.chance(0.5) ? ['relaxed', 'pressured'] : ['pressured', 'relaxed']);
+    return ['relaxed', ...pair(), 'relaxed', 'relaxed', ...pair(), 'relaxed'];
+  };
+  const world = { ...PLAIN, weeks: 12, plan, pressuredMix: RELAXED_MIX, order: odd };
+  /** The rounds of a session that are a pair: numbers 2 and 3, 6 and 7. */
+  const PAIRED: Readonly<Record<string, string>> = { 2: 'first', 3: 'first', 6: 'second', 7: 'second' };
+
+  it('are unbiased, and ± 1.645 errors hold the truth in nine cases of ten', () => {
+    const shooters = 200;
+    let [sum, square, held] = [0, 0, 0];
+    for (let shooter = 0; shooter < shooters; shooter += 1) {
+      const rounds = play(world, rngFromSeed(800 + shooter)).rounds.map((round): Round => {
+        const pair = PAIRED[round.label];
+        return pair ? { ...round, pair: { id: `${round.session} ${pair}`, place: 1 } } : round;
+      });
+      const { n, mean, se } = pairResult(playedPairs(rounds));
+      expect(n).toBe(96);
+      sum += mean ?? NaN;
+      square += (mean ?? NaN) ** 2;
+      if (Math.abs(mean ?? NaN) < 1.645 * (se ?? NaN)) held += 1;
+    }
+    const rmse = Math.sqrt(square / shooters);
+    expect(Math.abs(sum / shooters)).toBeLessThan((3 * rmse) / Math.sqrt(shooters));
+    expect(rmse).toBeLessThan(1.7);
+    expect(Math.abs(held / shooters - 0.9)).toBeLessThan(0.064);
   });
 });
