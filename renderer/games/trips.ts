@@ -1,9 +1,6 @@
 import { invariant } from '../basics/invariant.ts';
+import type { TripKind } from '../pressure/gamePlan.ts';
 import type { Rule } from './rule.ts';
-
-/** Trips to the free-throw line. One-and-one: the second shot is taken only after a make. */
-export const TRIP_KINDS = ['one-and-one', 'two shots', 'three shots'] as const;
-export type TripKind = (typeof TRIP_KINDS)[number];
 
 export interface TripsState {
   readonly trip: number;

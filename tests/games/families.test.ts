@@ -10,7 +10,8 @@ import { reach } from '../../renderer/games/reach.ts';
 import type { Rule, TurnResult } from '../../renderer/games/rule.ts';
 import { solve, type Ability } from '../../renderer/games/solver.ts';
 import { streak } from '../../renderer/games/streak.ts';
-import { TRIP_KINDS, trips } from '../../renderer/games/trips.ts';
+import { trips } from '../../renderer/games/trips.ts';
+import { TRIP_KINDS } from '../../renderer/pressure/gamePlan.ts';
 import { chanceByEnumeration, lengthByEnumeration, steady } from './enumerate.ts';
 
 /** Shots of their own that a small game may have. */
