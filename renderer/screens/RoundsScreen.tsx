@@ -14,7 +14,7 @@ const AT_ONCE = 60;
 export function RoundsScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
   const [shown, setShown] = useState(AT_ONCE);
-  const { rounds, nerves } = figures;
+  const { rounds, unfelt } = figures;
   const left = rounds.length - shown;
   return (
     <Page title={`${shooter.name}: all rounds`}>
@@ -26,7 +26,7 @@ export function RoundsScreen({ shooter }: { readonly shooter: Shooter }) {
             {rounds.length === 1 ? 'One round' : `${rounds.length} rounds`}, newest first.
           </p>
           <section className="panel">
-            <RoundList rounds={rounds.slice(0, shown)} unfelt={nerves.unfelt} />
+            <RoundList rounds={rounds.slice(0, shown)} unfelt={unfelt} />
             {left > 0 ? (
               <button type="button" className="button" onClick={() => setShown(shown + AT_ONCE)}>
                 Show {Math.min(left, AT_ONCE)} more

@@ -5,6 +5,7 @@ import type { IsoDate } from '../basics/units.ts';
 import type { SpotName } from '../court/spots.ts';
 import type { Book, Round } from '../log/book.ts';
 import { cellsOf, type ByCondition, type CellPair } from '../stats/drop.ts';
+import { type Felt, feltOf } from '../stats/model/felt.ts';
 import { evidenceOf, reading, type Evidence, type Reading } from '../stats/reading.ts';
 import { summaryOf, type Summary } from '../stats/summary.ts';
 
@@ -31,13 +32,6 @@ export interface Stretch extends Summary {
   readonly label: string;
 }
 
-/** Pressured rounds whose nerves can be compared with the relaxed rounds of the same session. */
-export interface Nerves {
-  readonly compared: number;
-  /** Those in which the rating did not rise: no pressure was felt. */
-  readonly unfelt: ReadonlySet<RoundId>;
-}
-
 export interface Figures extends Summary {
   readonly reading: Reading;
   readonly evidence: Evidence;
@@ -48,7 +42,10 @@ export interface Figures extends Summary {
   readonly sessions: readonly Stretch[];
   /** Weeks with a shot in them, oldest first. */
   readonly weeks: readonly Stretch[];
-  readonly nerves: Nerves;
+  /** Pressured rounds by what was felt before them. */
+  readonly felt: Felt;
+  /** Those in which no pressure was felt. */
+  readonly unfelt: ReadonlySet<RoundId>;
   /** Newest first. */
   readonly rounds: readonly Round[];
 }
@@ -78,6 +75,7 @@ function figuresOf(book: Book, shooter: ShooterId): Figures {
   const cells = [...cellsOf(rounds).values()];
   const summary = summaryOf(cells);
   const evidence = evidenceOf(rounds);
+  const felt = feltOf(rounds);
   return {
     ...summary,
     evidence,
@@ -97,7 +95,8 @@ function figuresOf(book: Book, shooter: ShooterId): Figures {
       ({ date }) => isoWeekName(date),
       ({ date }) => isoWeekName(date),
     ),
-    nerves: nervesOf(rounds),
+    felt,
+    unfelt: new Set(felt.unfelt.rounds),
     rounds: newestFirst(rounds),
   };
 }
@@ -122,25 +121,6 @@ function stretchesOf(rounds: readonly Round[], keyOf: Told, labelOf: Told): Stre
     stretches.push({ ...summary, key, date, week: isoWeekName(date), label: labelOf(first) });
   }
   return stretches.toSorted((a, b) => byText(a.date, b.date));
-}
-
-/** Ratings before the round, asked in the same words whatever the condition. */
-function nervesOf(rounds: readonly Round[]): Nerves {
-  const calm = new Map<string, number[]>();
-  for (const { condition, session, nerves } of rounds) {
-    if (condition !== 'relaxed' || nerves === null) continue;
-    calm.set(session, [...(calm.get(session) ?? []), nerves]);
-  }
-  let compared = 0;
-  const unfelt = new Set<RoundId>();
-  for (const { id, condition, session, nerves } of rounds) {
-    const relaxed = calm.get(session);
-    if (condition !== 'pressured' || nerves === null || !relaxed) continue;
-    compared += 1;
-    const usual = relaxed.reduce((sum, rating) => sum + rating, 0) / relaxed.length;
-    if (nerves <= usual) unfelt.add(id);
-  }
-  return { compared, unfelt };
 }
 
 function newestFirst(rounds: readonly Round[]): Round[] {

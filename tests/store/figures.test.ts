@@ -100,18 +100,21 @@ describe('the figures of a shooter', () => {
     expect(sessions[0]?.drop).toBeNull();
   });
 
-  it('find the pressured rounds in which the nerves did not rise', () => {
-    const { nerves, rounds } = figuresFrom([
+  it('find the pressured rounds in which no pressure was felt', () => {
+    const { felt, unfelt, rounds } = figuresFrom([
       { round: 1, nerves: 2 },
       { round: 2, nerves: 3 },
+      { session: 'b', round: 1, nerves: 4 },
       pressured({ round: 3, nerves: 6 }),
       pressured({ round: 4, nerves: 2.5 }),
       pressured({ round: 5 }),
-      pressured({ session: 'b', round: 1, nerves: 1 }),
+      pressured({ session: 'b', round: 2, nerves: 3 }),
     ]);
-    const unfelt = rounds.filter(({ id }) => nerves.unfelt.has(id));
-    expect(nerves.compared).toBe(2);
-    expect(unfelt.map(({ label }) => label)).toEqual(['4']);
+    const labels = rounds.filter(({ id }) => unfelt.has(id)).map(({ label }) => label);
+    expect(felt.line).toBe(3);
+    expect(labels.toSorted()).toEqual(['2', '4']);
+    expect(felt.felt.rounds).toHaveLength(1);
+    expect(felt.unrated.rounds).toHaveLength(1);
   });
 
   it('list the rounds newest first, the last of a day on top', () => {

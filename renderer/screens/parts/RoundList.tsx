@@ -7,7 +7,7 @@ import { dayWords } from '../dayWords.ts';
 
 interface Props {
   readonly rounds: readonly Round[];
-  /** Pressured rounds in which the nerves did not rise. */
+  /** Pressured rounds in which no pressure was felt. */
   readonly unfelt: ReadonlySet<RoundId>;
 }
 
@@ -25,7 +25,7 @@ export function RoundList({ rounds, unfelt }: Props) {
 function RoundRow({ round, unfelt }: { readonly round: Round; readonly unfelt: boolean }) {
   const { makes, attempts } = roundTally(round);
   const { condition, pair } = round;
-  const details = [nervesWords(round), markWords(round), unfelt ? 'nerves did not rise' : ''].filter(
+  const details = [nervesWords(round), markWords(round), unfelt ? 'no pressure was felt' : ''].filter(
     (words) => words !== '',
   );
   return (

@@ -3,7 +3,7 @@ import type { Figures } from './indexOf.ts';
 import type { ModelData } from './modelData.ts';
 
 /** Up to about here the estimate is visibly pulled towards 0. */
-const STILL_PULLED = 200;
+export const STILL_PULLED = 200;
 
 /** What a reader should know about an index, in plain sentences. */
 export function notesOn(data: ModelData, { weeks, seen, ratio, places }: Figures): string[] {

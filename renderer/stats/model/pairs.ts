@@ -78,7 +78,7 @@ export function pairResult({ played, leftOut }: Pairs): PairResult {
 }
 
 /** Pairs and model are compared from this many pairs on; fewer have no error to speak of. Our own choice. */
-const LEAST_TO_COMPARE = 8;
+export const LEAST_TO_COMPARE = 8;
 
 /**
  * Whether pairs and model tell different stories: further apart than two standard errors of the pairs. Then the pairs are

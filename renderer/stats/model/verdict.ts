@@ -13,9 +13,9 @@ export type Verdict =
   | { readonly kind: 'same' | 'unclear' };
 
 /* Fixed before anyone shoots, so that nobody can look until the answer suits. */
-const LIKELY = 0.95;
-const CLEAR = 0.99;
-const SAME = 0.9;
+export const LIKELY = 0.95;
+export const CLEAR = 0.99;
+export const SAME = 0.9;
 
 /**
  * The verdict by fixed thresholds: a drop is likely from P > 0.95 and clear from P > 0.99, or from an e-process that
