@@ -6,9 +6,10 @@ import { writeAddress, type Place } from '../store/places.ts';
 import { unfinishedPair } from '../store/roundActions.ts';
 import { removeDemoSeason } from '../store/shooterActions.ts';
 import { todayAt } from '../store/today.ts';
-import { useDoors, useGym } from './gymContext.ts';
+import { useDoors, useGym, useStudy } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { DropSentence } from './parts/DropSentence.tsx';
+import { WorkingBar } from './parts/WorkingBar.tsx';
 
 /** The bench: how things stand in one sentence, and what to do next. */
 export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
@@ -17,6 +18,8 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
   const pair = unfinishedPair(book, shooter.id, todayAt(gym));
   const owed = debtsOf(book, shooter.id).filter((debt) => !debt.settled).length;
   const figures = shooterFigures(book, shooter.id);
+  const study = useStudy((state) => state.study);
+  const broken = useStudy((state) => state.broken);
   return (
     <Page
       title={shooter.name}
@@ -43,7 +46,8 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
       ) : null}
       <div className="bench">
         <section className="panel bench-words" aria-label="How you stand">
-          <DropSentence figures={figures} />
+          <DropSentence figures={figures} study={study} broken={broken} />
+          <WorkingBar />
           {figures.relaxed.attempts + figures.pressured.attempts === 0 ? null : (
             <a className="button" href={writeAddress('result')}>
               See the whole result

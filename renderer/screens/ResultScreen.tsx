@@ -1,23 +1,32 @@
 import type { Shooter } from '../log/book.ts';
 import { shooterFigures } from '../store/figures.ts';
 import { writeAddress } from '../store/places.ts';
-import { useGym } from './gymContext.ts';
+import { useGym, useStudy } from './gymContext.ts';
 import { DropSentence } from './parts/DropSentence.tsx';
 import { NoRounds } from './parts/NoRounds.tsx';
 import { Page } from './parts/Page.tsx';
 import { RoundList } from './parts/RoundList.tsx';
+import { WorkingBar } from './parts/WorkingBar.tsx';
 import { BothRates } from './result/BothRates.tsx';
 import { BySpot } from './result/BySpot.tsx';
+import { HowSure } from './result/HowSure.tsx';
 import { Misses } from './result/Misses.tsx';
+import { NoPressureFelt } from './result/NoPressureFelt.tsx';
 import { OverTime } from './result/OverTime.tsx';
+import { TurnsTheScrew } from './result/TurnsTheScrew.tsx';
+import { WeekByWeek } from './result/WeekByWeek.tsx';
+import { indexToTell } from './studyParts.ts';
 
 /** How many rounds stand under the result; all of them have a screen of their own. */
 const LATEST = 10;
 
-/** What pressure does to a shooter's shot: in a sentence, side by side, by spot and over time. */
+/** What pressure does to a shooter's shot: the sentence and how sure it is, what to do about it, and the bare counts. */
 export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
   const ownSpots = useGym(({ book }) => book.ownSpots);
+  const study = useStudy((state) => state.study);
+  const broken = useStudy((state) => state.broken);
+  const index = indexToTell(study);
   const title = `${shooter.name}: what pressure does`;
   if (figures.rounds.length === 0) {
     return (
@@ -29,18 +38,28 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
   return (
     <Page title={title}>
       <section className="panel" aria-label="In one sentence">
-        <DropSentence figures={figures} />
+        <DropSentence figures={figures} study={study} broken={broken} />
+        <WorkingBar />
       </section>
+      {study ? <HowSure study={study} /> : null}
+      {index ? <WeekByWeek index={index} /> : null}
+      <BySpot figures={figures} index={index} rules={shooter.rules} ownSpots={ownSpots} />
+      {index ? <TurnsTheScrew index={index} rounds={figures.rounds} /> : null}
+      <NoPressureFelt figures={figures} study={study} />
       <BothRates figures={figures} />
-      <BySpot figures={figures} rules={shooter.rules} ownSpots={ownSpots} />
-      <Misses rounds={figures.rounds} />
       <OverTime figures={figures} />
+      <Misses rounds={figures.rounds} />
       <section className="panel">
         <h2>Latest rounds</h2>
-        <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.nerves.unfelt} />
-        <a className="button" href={writeAddress('rounds')}>
-          {figures.rounds.length > LATEST ? `All ${figures.rounds.length} rounds` : 'All rounds'}
-        </a>
+        <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} />
+        <div className="row">
+          <a className="button" href={writeAddress('rounds')}>
+            {figures.rounds.length > LATEST ? `All ${figures.rounds.length} rounds` : 'All rounds'}
+          </a>
+          <a className="button" href={writeAddress('method')}>
+            How this is worked out
+          </a>
+        </div>
       </section>
     </Page>
   );

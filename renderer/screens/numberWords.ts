@@ -1,10 +1,11 @@
+import type { Probability } from '../basics/units.ts';
 import type { DropEstimate } from '../stats/drop.ts';
 import type { Rated } from '../stats/summary.ts';
 
 /* Numbers as these screens write them. */
 
 /** `46 %` */
-export function percent({ makes, attempts }: { readonly makes: number; readonly attempts: number }): string {
+export function percent({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'>): string {
   return attempts === 0 ? '–' : `${Math.round((100 * makes) / attempts)} %`;
 }
 
@@ -14,7 +15,7 @@ export function rateSpan({ rate }: Rated): string {
 }
 
 /** `46 of 100` */
-export function countWords({ makes, attempts }: Rated): string {
+export function countWords({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'>): string {
   return attempts === 0 ? 'no shots' : `${makes} of ${attempts}`;
 }
 
@@ -27,6 +28,36 @@ export function pointsWords(points: number): string {
 /** `−2 to 10` */
 export function dropSpan({ low, high }: DropEstimate): string {
   return `${signed(low)} to ${signed(high)}`;
+}
+
+/** `93 in 100`; never a chance of 0 or 1, which no record can give. */
+export function chanceWords(chance: Probability): string {
+  if (chance > 0.995) return 'more than 99 in 100';
+  if (chance < 0.005) return 'less than 1 in 100';
+  return `${Math.round(100 * chance)} in 100`;
+}
+
+/** `3 cases in 100`, `2 cases in 1000`, `fewer than 1 case in 1000`. */
+export function casesWords(chance: Probability): string {
+  if (chance < 0.0005) return 'fewer than 1 case in 1000';
+  const of = chance < 0.0145 && Math.round(1000 * chance) !== 10 ? 1000 : 100;
+  return countedCases(Math.round(of * chance), of);
+}
+
+function countedCases(cases: number, of: number): string {
+  return `${cases} ${cases === 1 ? 'case' : 'cases'} in ${of}`;
+}
+
+/** Evidence as odds: `12 to 1`. */
+export function oddsWords(e: number): string {
+  if (e > 1000) return 'more than 1000 to 1';
+  return `${e < 9.95 ? e.toFixed(1) : Math.round(e)} to 1`;
+}
+
+/** `−0.58`; never −0.00. */
+export function twoPlaces(value: number): string {
+  const words = Math.abs(value).toFixed(2);
+  return value < 0 && words !== '0.00' ? `−${words}` : words;
 }
 
 /** A whole number with a real minus sign; never −0. */

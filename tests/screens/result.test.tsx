@@ -1,25 +1,23 @@
+import type { ReactElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 
-import { demoSeason } from '../../renderer/games/demoSeason.ts';
-import { EMPTY_BOOK, type Round } from '../../renderer/log/book.ts';
-import { foldAll } from '../../renderer/log/fold.ts';
+import type { Round } from '../../renderer/log/book.ts';
 import { DropSentence } from '../../renderer/screens/parts/DropSentence.tsx';
 import { RoundList } from '../../renderer/screens/parts/RoundList.tsx';
+import { Working } from '../../renderer/screens/parts/WorkingBar.tsx';
 import { BothRates } from '../../renderer/screens/result/BothRates.tsx';
 import { BySpot } from '../../renderer/screens/result/BySpot.tsx';
+import { HowSure } from '../../renderer/screens/result/HowSure.tsx';
+import { NoPressureFelt } from '../../renderer/screens/result/NoPressureFelt.tsx';
 import { OverTime } from '../../renderer/screens/result/OverTime.tsx';
-import { shooterFigures } from '../../renderer/store/figures.ts';
-import { bookFromFile, GOLDEN, recordFile } from '../tools/records.ts';
+import type { Study } from '../../renderer/store/study.ts';
+import { GOLDEN, type RecordRow } from '../tools/records.ts';
+import { demoShooters, indexOf, knownFrom, sessionsOf } from '../tools/season.ts';
 
-const season = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device', 1));
-const [demoShooter = ''] = season.shooters.keys();
-const demo = shooterFigures(season, demoShooter);
-
-const golden = (() => {
-  const book = bookFromFile(recordFile(GOLDEN));
-  return shooterFigures(book, [...book.shooters.keys()][0] ?? '');
-})();
+const [{ figures: demo, study }, steady] = demoShooters();
+const { figures: golden } = knownFrom(GOLDEN);
+const figuresFrom = (rows: readonly RecordRow[]) => knownFrom(rows).figures;
 
 /** What a person reads, tags taken out. */
 const textOf = (markup: string): string =>
@@ -27,11 +25,12 @@ const textOf = (markup: string): string =>
     .replaceAll(/<[^>]+>/g, ' ')
     .replaceAll(/\s+/g, ' ')
     .trim();
+const read = (element: ReactElement): string => textOf(renderToStaticMarkup(element));
 const count = (text: string, part: string): number => text.split(part).length - 1;
 
 describe('the parts of the result', () => {
   it('put the two figures beside the sentence, and say once what a span means', () => {
-    const text = textOf(renderToStaticMarkup(<DropSentence figures={golden} />));
+    const text = read(<DropSentence figures={golden} study={null} broken={false} />);
     expect(text).toContain('Relaxed 60 % 15 of 25 · 44 to 75 %');
     expect(text).toContain('Pressured 40 % 10 of 25 · 25 to 56 %');
     expect(text).toContain('Too early to say.');
@@ -39,9 +38,7 @@ describe('the parts of the result', () => {
   });
 
   it('show no empty figures before the first round', () => {
-    const text = textOf(
-      renderToStaticMarkup(<DropSentence figures={shooterFigures(EMPTY_BOOK, 'nobody')} />),
-    );
+    const text = read(<DropSentence figures={figuresFrom([])} study={null} broken={false} />);
     expect(text).toBe(
       'No rounds yet. Start with a pair: the same card once relaxed and once under pressure.',
     );
@@ -60,9 +57,9 @@ describe('the parts of the result', () => {
 
   it('write a count instead of a percentage where the shots are few', () => {
     const rows = [...GOLDEN, { round: 3, spot: 'left-wing', makes: 4, attempts: 5 }];
-    const book = bookFromFile(recordFile(rows));
-    const figures = shooterFigures(book, [...book.shooters.keys()][0] ?? '');
-    const markup = renderToStaticMarkup(<BySpot figures={figures} rules="NBA" ownSpots={new Map()} />);
+    const markup = renderToStaticMarkup(
+      <BySpot figures={figuresFrom(rows)} index={null} rules="NBA" ownSpots={new Map()} />,
+    );
     const [drawing = ''] = markup.split('<details');
     expect(textOf(drawing)).toContain('4 of 5');
     expect(textOf(drawing)).toContain('60 %');
@@ -70,10 +67,9 @@ describe('the parts of the result', () => {
   });
 
   it('keep a spot in the table whose place nobody knows, and draw it once it has one', () => {
-    const book = bookFromFile(recordFile([{ spot: 'the crack in the floor', makes: 3, attempts: 5 }]));
-    const figures = shooterFigures(book, [...book.shooters.keys()][0] ?? '');
+    const figures = figuresFrom([{ spot: 'the crack in the floor', makes: 3, attempts: 5 }]);
     const drawn = (ownSpots: ReadonlyMap<string, { x: number; y: number }>) =>
-      renderToStaticMarkup(<BySpot figures={figures} rules="FIBA" ownSpots={ownSpots} />);
+      renderToStaticMarkup(<BySpot figures={figures} index={null} rules="FIBA" ownSpots={ownSpots} />);
     const unknown = drawn(new Map());
     expect(count(unknown, 'spot-card')).toBe(0);
     expect(textOf(unknown)).toContain('the crack in the floor, catch-and-shoot 3 of 5');
@@ -91,16 +87,125 @@ describe('the parts of the result', () => {
   });
 
   it('leave a week without shots empty', () => {
-    const book = bookFromFile(
-      recordFile([
-        { date: '2026-10-05', session: 'a', makes: 3, attempts: 5 },
-        { date: '2026-10-26', session: 'b', makes: 3, attempts: 5 },
-      ]),
-    );
-    const figures = shooterFigures(book, [...book.shooters.keys()][0] ?? '');
+    const figures = figuresFrom([
+      { date: '2026-10-05', session: 'a', makes: 3, attempts: 5 },
+      { date: '2026-10-26', session: 'b', makes: 3, attempts: 5 },
+    ]);
     const markup = renderToStaticMarkup(<OverTime figures={figures} />);
     expect(count(markup, 'class="span thin relaxed"')).toBe(2);
     for (const monday of ['5 Oct', '12 Oct', '19 Oct', '26 Oct']) expect(textOf(markup)).toContain(monday);
+  });
+});
+
+describe('the sentence with the model', () => {
+  it('shows the two percentages that differ by the drop, and the counts as shot beneath', () => {
+    const index = indexOf(study);
+    const text = read(<DropSentence figures={demo} study={study} broken={false} />);
+    expect(text).toContain(`Relaxed ${Math.round(index.relaxed)} % as shot: ${demo.relaxed.makes} of`);
+    expect(text).toContain(`Pressured ${Math.round(index.pressured)} % as shot: ${demo.pressured.makes} of`);
+    expect(index.relaxed - index.pressured).toBeCloseTo(index.overall.points, 8);
+    expect(text).toContain('for the same mix of shots');
+  });
+
+  it('is marked as not finished until the first answer has come, or none will', () => {
+    const busy = (answer: Study | null, broken: boolean): boolean =>
+      renderToStaticMarkup(<DropSentence figures={demo} study={answer} broken={broken} />).includes(
+        'aria-busy="true"',
+      );
+    expect([busy(null, false), busy(null, true), busy(study, false)]).toEqual([true, false, false]);
+  });
+
+  it('says that it works, and how far it is', () => {
+    const markup = renderToStaticMarkup(<Working share={0.4} />);
+    expect(textOf(markup)).toBe('Working the numbers out anew …');
+    expect(markup).toContain('value="0.4"');
+  });
+});
+
+describe('how sure', () => {
+  it('gives the chances, the share that is left, and the pairs beside all rounds', () => {
+    const text = read(<HowSure study={study} />);
+    expect(text).toContain('Chance that there is a drop at all more than 99 in 100');
+    expect(text).toContain('That it is more than 2 points more than 99 in 100');
+    expect(text).toMatch(/For every 100 that go in relaxed, so many go in under pressure; \d+ to \d+ 7\d/);
+    expect(text).toMatch(/All rounds 13 points .* Coin-ordered pairs alone 13 points/);
+    expect(text).toContain('90 pairs, with the order tossed by the coin, say 13 points by themselves.');
+    expect(text).toContain('as large or larger in fewer than 1 case in 1000');
+    expect(text).toContain(
+      'at odds of more than 1000 to 1 against luck; from 20 to 1 on a drop is called clear',
+    );
+    expect(text).toContain('at some time in about 1 case of 4');
+    expect(text).toContain('Every shot of your mix was also taken under pressure.');
+    expect(text).not.toContain('Two different stories');
+  });
+
+  it('warns where pairs and model tell different stories', () => {
+    const pairs = { ...study.pairs, mean: 2.2 };
+    const text = read(<HowSure study={{ ...study, pairs, disagrees: true }} />);
+    expect(text).toMatch(
+      /Two different stories\. The pairs by themselves say 2 points, all rounds together 13 points\. Trust the pairs/,
+    );
+  });
+
+  it('does without pairs, and leaves out ones that look untossed', () => {
+    const without = read(<HowSure study={knownFrom(sessionsOf(5, [60, 100], [50, 100])).study} />);
+    expect(without).toContain('There are no coin-ordered pairs yet.');
+    expect(without).not.toContain('Coin-ordered pairs alone');
+    expect(read(<HowSure study={{ ...study, pairsFair: false }} />)).toContain(
+      'There are no coin-ordered pairs yet.',
+    );
+  });
+
+  it('draws no span for a handful of pairs', () => {
+    const text = read(<HowSure study={{ ...study, pairs: { ...study.pairs, n: 7 } }} />);
+    expect(text).toContain('7 pairs');
+    expect(text).not.toContain('Coin-ordered pairs alone');
+  });
+
+  it('folds the numbers of a record that is too short, and says nothing without an index', () => {
+    const short = renderToStaticMarkup(<HowSure study={knownFrom(GOLDEN).study} />);
+    const [shown = '', folded = ''] = short.split('<details');
+    expect(textOf(shown)).toContain('Not sure at all yet.');
+    expect(textOf(shown)).not.toContain('in 100');
+    expect(textOf(folded)).toContain('Chance that there is a drop at all 7');
+    expect(read(<HowSure study={knownFrom([]).study} />)).toBe('');
+  });
+});
+
+describe('the rounds in which no pressure was felt', () => {
+  it('stand apart, with the drop with and without them', () => {
+    const { felt } = demo;
+    const markup = renderToStaticMarkup(<NoPressureFelt figures={demo} study={study} />);
+    const text = textOf(markup);
+    const rated = felt.felt.rounds.length + felt.unfelt.rounds.length;
+    expect(text).toContain(
+      `In ${felt.unfelt.rounds.length} of ${rated} pressured rounds your nerves did not rise above your usual relaxed 2 of 10`,
+    );
+    expect(text).toContain(
+      `you made ${felt.unfelt.makes} of ${felt.unfelt.attempts}, in the ones where nerves rose`,
+    );
+    expect(text).toMatch(/All pressured rounds 13 points .* Without these 13 points/);
+    expect(text).toContain('undo what the coin made fair');
+    expect(count(markup, 'class="round-row"')).toBe(felt.unfelt.rounds.length);
+  });
+
+  it('are not there where nerves always rose', () => {
+    expect(read(<NoPressureFelt figures={steady.figures} study={steady.study} />)).toBe(
+      'Did pressure arrive? Your nerves rose above your usual relaxed 2 of 10 in all 60 pressured rounds.',
+    );
+  });
+
+  it('are there before the model has answered, without its numbers', () => {
+    const text = read(<NoPressureFelt figures={demo} study={null} />);
+    expect(text).toContain('no pressure was felt');
+    expect(text).not.toContain('Without these');
+  });
+
+  it('cannot be told without ratings', () => {
+    expect(read(<NoPressureFelt figures={golden} study={null} />)).toContain(
+      'Rate your nerves before at least three relaxed rounds',
+    );
+    expect(read(<NoPressureFelt figures={figuresFrom([{ makes: 3, attempts: 5 }])} study={null} />)).toBe('');
   });
 });
 
@@ -133,8 +238,8 @@ describe('the list of rounds', () => {
     expect(listed(round)).toContain(words);
   });
 
-  it('marks a pressured round in which the nerves did not rise', () => {
-    expect(listed(pressuredRound, true)).toContain('nerves did not rise');
-    expect(listed(pressuredRound)).not.toContain('nerves did not rise');
+  it('marks a pressured round in which no pressure was felt', () => {
+    expect(listed(pressuredRound, true)).toContain('no pressure was felt');
+    expect(listed(pressuredRound)).not.toContain('no pressure was felt');
   });
 });

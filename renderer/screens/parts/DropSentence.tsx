@@ -1,24 +1,41 @@
 import { FEW_SHOTS } from '../../charts/fewShots.ts';
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { Figures } from '../../store/figures.ts';
-import { dropWords, SPAN_WORDS } from '../dropWords.ts';
+import type { StudyState } from '../../store/study.ts';
 import { countWords, percent, rateSpan } from '../numberWords.ts';
+import { indexToTell, type Index } from '../studyParts.ts';
+import { SPAN_WORDS, studyWords } from '../studyWords.ts';
 
-/** How the shooter stands: the two figures, the plain sentence, and what its span means. */
-export function DropSentence({ figures }: { readonly figures: Figures }) {
-  const { headline, more } = dropWords(figures);
+interface Props extends Pick<StudyState, 'study' | 'broken'> {
+  readonly figures: Figures;
+}
+
+/**
+ * How the shooter stands: the two figures, the plain sentence, and what its span means. Once there is a verdict the figures
+ * are those it rests on, for one mix of shots in both conditions, so that they differ by the very drop; before, bare counts.
+ */
+export function DropSentence({ figures, study, broken }: Props) {
+  const { headline, more } = studyWords(figures, study, broken);
+  const index = indexToTell(study);
   const empty = figures.relaxed.attempts + figures.pressured.attempts === 0;
   return (
-    <div className="drop-sentence">
+    <div className="drop-sentence" aria-busy={study === null && !broken}>
       {empty ? null : (
         <dl className="rates">
-          <BigRate condition="relaxed" figures={figures} />
-          <BigRate condition="pressured" figures={figures} />
+          <BigRate condition="relaxed" figures={figures} index={index} />
+          <BigRate condition="pressured" figures={figures} index={index} />
         </dl>
       )}
       <p className="drop-headline">{headline}</p>
       {more.length === 0 ? null : <p className="lead">{more.join(' ')}</p>}
-      {figures.drop ? <p className="quiet">{SPAN_WORDS}</p> : null}
+      {figures.drop ? (
+        <p className="quiet">
+          {index
+            ? 'Both percentages are for the same mix of shots, warm, not yet tired, on a usual day. '
+            : null}
+          {SPAN_WORDS}
+        </p>
+      ) : null}
     </div>
   );
 }
@@ -26,25 +43,34 @@ export function DropSentence({ figures }: { readonly figures: Figures }) {
 interface BigRateProps {
   readonly condition: 'relaxed' | 'pressured';
   readonly figures: Figures;
+  /** Null: the bare counts. */
+  readonly index: Index | null;
 }
 
-function BigRate({ condition, figures }: BigRateProps) {
+function BigRate({ condition, figures, index }: BigRateProps) {
   const rated = figures[condition];
   return (
     <div className={`big-rate ${condition}`}>
       <dt>
         <GlyphIcon kind={condition} /> {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
       </dt>
-      <dd className="figure">{rated.attempts < FEW_SHOTS ? countWords(rated) : percent(rated)}</dd>
+      <dd className="figure">{index ? `${Math.round(index[condition])} %` : countedRate(rated)}</dd>
       <dd className="quiet">
-        {rated.rate ? (
-          <>
-            <span>{countWords(rated)}</span> · <span>{rateSpan(rated)}</span>
-          </>
-        ) : (
-          'no shots yet'
-        )}
+        {index ? <span>as shot: {countWords(rated)}</span> : <CountedSmall rated={rated} />}
       </dd>
     </div>
+  );
+}
+
+function countedRate(rated: Figures['relaxed']): string {
+  return rated.attempts < FEW_SHOTS ? countWords(rated) : percent(rated);
+}
+
+function CountedSmall({ rated }: { readonly rated: Figures['relaxed'] }) {
+  if (!rated.rate) return 'no shots yet';
+  return (
+    <>
+      <span>{countWords(rated)}</span> · <span>{rateSpan(rated)}</span>
+    </>
   );
 }

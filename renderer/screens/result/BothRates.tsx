@@ -1,23 +1,27 @@
 import { IntervalChart, type IntervalRow } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import type { Rated } from '../../stats/summary.ts';
 import { SIMPLE_LEVEL, type Figures } from '../../store/figures.ts';
-import { countWords, dropSpan, percent, pointsWords, rateSpan, signed } from '../numberWords.ts';
+import { countWords, dropSpan, percent, pointsWords, rateSpan } from '../numberWords.ts';
+import { DropsSideBySide } from './DropsSideBySide.tsx';
 
-/** Relaxed and pressured side by side, and what lies between them. */
+/** Relaxed and pressured side by side as they were shot, and what lies between them. */
 export function BothRates({ figures }: { readonly figures: Figures }) {
   const { relaxed, pressured, drop } = figures;
   const rows = [rateRow('relaxed', 'Relaxed', relaxed), rateRow('pressured', 'Pressured', pressured)];
   return (
     <section className="panel">
-      <h2>Relaxed and pressured side by side</h2>
+      <h2>As shot, side by side</h2>
+      <p className="quiet">
+        The bare counts, matched by spot. Tiring, warming up and good and bad days are not reckoned with here;
+        the sentence on top reckons with them.
+      </p>
       <IntervalChart
         label={`Relaxed ${countWords(relaxed)}, ${rateSpan(relaxed)}. Pressured ${countWords(pressured)}, ${rateSpan(pressured)}.`}
         rows={rows.filter((row) => row !== null)}
         axis={{ from: 0, to: 100, step: 25, write: (value) => `${value} %` }}
       />
       {drop ? (
-        <DropChart figures={figures} />
+        <DropsSideBySide rows={[{ name: 'Drop', ...drop }]} />
       ) : (
         <p className="quiet">The drop between them can be told once one spot was shot both ways.</p>
       )}
@@ -39,41 +43,13 @@ function rateRow(kind: 'relaxed' | 'pressured', name: string, rated: Rated): Int
   };
 }
 
-function DropChart({ figures: { drop } }: { readonly figures: Pick<Figures, 'drop'> }) {
-  if (!drop) return null;
-  const { points, low, high } = drop;
-  const reach = reachOf([low, high]);
-  return (
-    <IntervalChart
-      label={`Drop ${pointsWords(points)}, from ${dropSpan(drop)}.`}
-      rows={[
-        {
-          kind: 'drop',
-          name: `Drop ${pointsWords(points)}`,
-          words: dropSpan(drop),
-          value: points,
-          low,
-          high,
-        },
-      ]}
-      axis={{
-        from: -reach,
-        to: reach,
-        step: reach / 2,
-        write: signed,
-        sides: ['better under pressure', 'worse'],
-      }}
-    />
-  );
-}
-
 /** How the numbers were worked, for whoever wants to know. */
 function Behind({ figures }: { readonly figures: Figures }) {
-  const { drop, simple, leftOut, nerves } = figures;
+  const { drop, simple, leftOut } = figures;
   const left = leftOut.relaxed + leftOut.pressured;
   return (
     <details className="behind">
-      <summary>How this was worked out</summary>
+      <summary>How the bare counts are compared</summary>
       <ul>
         <li>
           Each spot and kind of shot is compared with itself, relaxed against pressured; only then are the
@@ -87,8 +63,6 @@ function Behind({ figures }: { readonly figures: Figures }) {
             {dropSpan(simple)} at {100 * SIMPLE_LEVEL} in 100.
           </li>
         ) : null}
-        {nerves.compared > 0 ? <li>{nervesWords(nerves)}</li> : null}
-        <li>Practice pressure is not a game. It shows what this kind of pressure does to you.</li>
       </ul>
     </details>
   );
@@ -100,13 +74,4 @@ function leftOutWords({ relaxed, pressured }: Figures['leftOut']): string {
     pressured > 0 ? `${pressured} pressured` : '',
   ].filter((part) => part !== '');
   return `Left out of the drop: ${shots.join(' and ')} shots from spots, or of a kind, that you took only one way.`;
-}
-
-function nervesWords({ compared, unfelt }: Figures['nerves']): string {
-  const rounds = compared === 1 ? 'the one pressured round' : `all ${compared} pressured rounds`;
-  if (unfelt.size === 0) return `Your nerves rose in ${rounds} that can be compared with a relaxed one.`;
-  return (
-    `In ${unfelt.size} of ${compared} pressured rounds you rated your nerves no higher than in the relaxed ones of that ` +
-    'session, so perhaps no pressure was felt. They are counted, and marked in the list of rounds.'
-  );
 }

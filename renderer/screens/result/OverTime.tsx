@@ -11,7 +11,7 @@ import { RateCells, RateTable } from './RateTable.tsx';
 /** Single sessions are drawn for so many days; a longer season is looked at by week. */
 const SESSION_DAYS = 12 * 7;
 
-/** The rates and the drop over the season. */
+/** The rates and the drop over the season, as they were shot. */
 export function OverTime({ figures }: { readonly figures: Pick<Figures, 'sessions' | 'weeks'> }) {
   const [each, setEach] = useState<'session' | 'week'>('session');
   const stretches = each === 'week' ? figures.weeks : latest(figures.sessions);
@@ -19,7 +19,7 @@ export function OverTime({ figures }: { readonly figures: Pick<Figures, 'session
   const cut = stretches.length < figures.sessions.length && each === 'session';
   return (
     <section className="panel">
-      <h2>Over time</h2>
+      <h2>Over time, as shot</h2>
       <Choice
         question="One mark for each"
         answers={[
