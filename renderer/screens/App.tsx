@@ -17,6 +17,9 @@ const AfterScreen = lazy(() => import('./AfterScreen.tsx').then((file) => ({ def
 const ResultScreen = lazy(() =>
   import('./ResultScreen.tsx').then((file) => ({ default: file.ResultScreen })),
 );
+const MethodScreen = lazy(() =>
+  import('./MethodScreen.tsx').then((file) => ({ default: file.MethodScreen })),
+);
 const RoundsScreen = lazy(() =>
   import('./RoundsScreen.tsx').then((file) => ({ default: file.RoundsScreen })),
 );
@@ -64,6 +67,8 @@ function Screen({ place, about, ready }: Address & { readonly ready: boolean }) 
       return <AfterScreen key={about} about={about} />;
     case 'result':
       return <ResultScreen shooter={shooter} />;
+    case 'method':
+      return <MethodScreen shooter={shooter} />;
     case 'rounds':
       return <RoundsScreen shooter={shooter} />;
     case 'cards':

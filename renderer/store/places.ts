@@ -9,6 +9,7 @@ export const PLACES = [
   'court',
   'after',
   'result',
+  'method',
   'rounds',
   'cards',
   'stakes',
