@@ -6,19 +6,40 @@ import { parseArgs } from 'node:util';
 import { asError } from '../basics/errors.ts';
 import { CsvError } from '../log/csvColumns.ts';
 import { csvEncoding } from '../log/csvEncoding.ts';
-import { reportOf } from './report.ts';
+import { type Report, type ReportOptions, reportOf } from './report.ts';
 
 /* `npm run --silent report -- FILE.csv`: the report as JSON on standard output; faults on standard error, exit code 1. */
 
-const HELP = `Usage: npm run --silent report -- FILE.csv
+const HELP = `Usage: npm run --silent report -- FILE.csv [--mix relaxed|free-throws] [--seed N]
 
 Reads a record file (the columns are explained in the app under "Records in and out") and prints as JSON:
   relaxed, pressured   makes, attempts, percentage with its 90 % interval
-  drop                 points lost under pressure, like compared with like, with its 90 % interval
-  simple               the same from all shots thrown together, with its 95 % interval
-  shooters             the same for each shooter
+  drop                 points lost under pressure by the full model: points, low, high (90 %), sd, and the
+                       probability that it is above 0; null where it cannot be told, and the notes say why
+  verdict              none (too early), likely or clear drop, likely or clear gain, about the same, unclear
+  ratio, ratioSpan     pressured over relaxed make rate, and its 90 % interval
+  change               of the drop from the first week to the last; negative = it shrank
+  pairs                neighbouring rounds with the same shots, one relaxed and one pressured: n, mean in points,
+                       se, exact one-sided p; right only if a coin decided which came first
+  evidence             e against "pressure does nothing", safe to look at every day; 20 = clear
+  matched              points lost, only like compared with like, without a model; 90 % interval
+  simple               points lost with all shots thrown together; 95 % interval
+  weeks                the drop week by week, with both make percentages; a week without shots is carried over
+  places, groups       the drop by spot and kind of shot, as shot (raw) and as the model sees it; and by group
+  felt                 pressured rounds by whether nerves rose above the usual
+  seen                 share of the mix ever shot under pressure; below 0.5 there is no drop
+  hyper, seed          spreads the model has learnt (log-odds), and the seed of its draws
   notes                what to know about these numbers
-Positive points mean worse under pressure. A file that cannot be read prints nothing here and ends with code 1.`;
+  shooters             all of this for each shooter; with several the model's figures stand only here
+Positive points mean worse under pressure. Single numbers that cannot be told are null, lists are empty.
+
+  --mix relaxed        (default) the drop over the mix of the relaxed shots
+  --mix free-throws    all figures of free throws alone
+  --seed N             other draws, N from 0 to 4294967295: moves only the last digits. Without it, the file decides.
+
+Rows with the same session and round are one round. Its place in the session is "first"; where that is empty the
+round follows the one before: by number where the rounds are numbered (1, 2, 3 or Round 1, Round 2), else as
+the rows stand in the file. A file that cannot be read prints nothing here and ends with code 1.`;
 
 /** A fault of the command's user: said in a sentence, without a trace. */
 class CommandError extends Error {
@@ -26,26 +47,43 @@ class CommandError extends Error {
 }
 
 async function run(args: readonly string[]): Promise<string> {
-  const { help, files } = readArgs(args);
-  if (help) return HELP;
-  const [file, ...more] = files;
+  const { values, positionals } = readArgs(args);
+  if (values.help === true) return HELP;
+  const options = { mix: mixOf(values.mix), seed: seedOf(values.seed) };
+  const [file, ...more] = positionals;
   if (file === undefined || more.length > 0) {
     throw new CommandError(`Name one record file.\n\n${HELP}`);
   }
-  return JSON.stringify(reportOn(file, await bytesOf(file)), null, 2);
+  return JSON.stringify(reportOn(file, await bytesOf(file), options), null, 2);
 }
 
-function readArgs(args: readonly string[]): { help: boolean; files: string[] } {
+function readArgs(args: readonly string[]) {
   try {
-    const { values, positionals } = parseArgs({
+    return parseArgs({
       args: [...args],
-      options: { help: { type: 'boolean', short: 'h', default: false } },
+      options: {
+        help: { type: 'boolean', short: 'h' },
+        mix: { type: 'string' },
+        seed: { type: 'string' },
+      },
       allowPositionals: true,
     });
-    return { help: values.help, files: positionals };
   } catch (error) {
     throw new CommandError(`${messageOf(error)}\n\n${HELP}`);
   }
+}
+
+function mixOf(word: string | undefined): ReportOptions['mix'] {
+  if (word === undefined || word === 'relaxed' || word === 'free-throws') return word;
+  throw new CommandError(`--mix is relaxed or free-throws, not "${word}".`);
+}
+
+const HIGHEST_SEED = 0xffffffff;
+
+function seedOf(word: string | undefined): number | undefined {
+  if (word === undefined) return undefined;
+  if (/^\d{1,10}$/.test(word) && Number(word) <= HIGHEST_SEED) return Number(word);
+  throw new CommandError(`--seed is a whole number from 0 to ${HIGHEST_SEED}, not "${word}".`);
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {
@@ -60,9 +98,9 @@ async function bytesOf(file: string): Promise<Uint8Array> {
   }
 }
 
-function reportOn(file: string, bytes: Uint8Array): ReturnType<typeof reportOf> {
+function reportOn(file: string, bytes: Uint8Array, options: ReportOptions): Report {
   try {
-    return reportOf(decoded(file, bytes));
+    return reportOf(decoded(file, bytes), options);
   } catch (error) {
     if (error instanceof CsvError) throw new CommandError(`${file} cannot be taken:\n${error.message}`);
     throw error;

@@ -47,10 +47,36 @@ describe('the report command', { timeout: PATIENCE }, () => {
     expect(JSON.parse(out)).toMatchObject({
       relaxed: { makes: 15, attempts: 25 },
       pressured: { makes: 10, attempts: 25 },
-      drop: { points: 20, low: -3.08, high: 40.31 },
+      matched: { points: 20, low: -3.08, high: 40.31 },
       simple: { points: 20, low: -7.24, high: 43.47 },
       shooters: [{ name: 'Mo' }],
     });
+  });
+
+  it('gives the full model beside the simple figures, the same each time', async () => {
+    const name = await file(
+      'season.csv',
+      recordFile([...GOLDEN, { round: 3, spot: 'free-throw', shot: 'free-throw', makes: 8, attempts: 10 }]),
+    );
+    const [once, again, seeded, line] = await Promise.all([
+      report(name),
+      report(name),
+      report('--seed', '7', name),
+      report(name, '--mix=free-throws'),
+    ]);
+    expect(again).toEqual(once);
+    const told = JSON.parse(once.out) as Record<string, unknown>;
+    expect(told).toMatchObject({
+      mix: 'relaxed',
+      drop: { points: expect.any(Number), sd: expect.any(Number), probability: expect.any(Number) },
+      weeks: [{ week: '2026-W41', relaxed: expect.any(Number), pressured: expect.any(Number) }],
+      pairs: { n: 1, mean: 20, p: 0.5 },
+      evidence: { e: 1.602 },
+      verdict: 'none',
+      hyper: { day: expect.any(Number) },
+    });
+    expect(JSON.parse(seeded.out)).toMatchObject({ seed: 7 });
+    expect(JSON.parse(line.out)).toMatchObject({ mix: 'free-throws', drop: null, relaxed: { attempts: 10 } });
   });
 
   it('is what npm run report runs, found from the folder it was called in', async () => {
@@ -62,7 +88,7 @@ describe('the report command', { timeout: PATIENCE }, () => {
         else resolve(stdout);
       });
     });
-    expect(JSON.parse(out)).toMatchObject({ drop: { points: 20 } });
+    expect(JSON.parse(out)).toMatchObject({ matched: { points: 20 } });
   });
 
   it('places every fault by row and column', async () => {
@@ -84,6 +110,10 @@ describe('the report command', { timeout: PATIENCE }, () => {
     ['two files named', ['a.csv', 'b.csv'], 'Name one record file.'],
     ['a file that is not there', ['nowhere.csv'], 'There is no file nowhere.csv.'],
     ['a folder', ['.'], '. cannot be read'],
+    ['another mix', ['--mix', 'threes', 'a.csv'], '--mix is relaxed or free-throws, not "threes".'],
+    ['no number', ['--seed', 'luck', 'a.csv'], '--seed is a whole number from 0 to 4294967295, not "luck".'],
+    ['too high a number', ['--seed=4294967296', 'a.csv'], 'not "4294967296"'],
+    ['an option without its word', ['a.csv', '--mix'], "Option '--mix <value>' argument missing"],
     ['an unknown option', ['--wrong'], "Unknown option '--wrong'"],
   ])('says what is wrong: %s', async (_, args, words) => {
     const { code, out, err } = await report(...args);
@@ -102,7 +132,7 @@ describe('the report command', { timeout: PATIENCE }, () => {
     const bytes = Buffer.from(`\uFEFF${recordFile(GOLDEN)}`, 'utf16le');
     const { code, out } = await report(await file('utf-16.csv', bytes));
     expect(code).toBe(0);
-    expect(JSON.parse(out)).toMatchObject({ drop: { points: 20 } });
+    expect(JSON.parse(out)).toMatchObject({ matched: { points: 20 } });
   });
 
   it('knows a spreadsheet’s own file', async () => {

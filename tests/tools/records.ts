@@ -1,10 +1,11 @@
 import type { NewId } from '../../renderer/basics/ids.ts';
-import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
+import { EMPTY_BOOK, type Book, type Round } from '../../renderer/log/book.ts';
 import { COLUMNS, type Column } from '../../renderer/log/csvColumns.ts';
 import { readCsv } from '../../renderer/log/csvRead.ts';
 import { stamp } from '../../renderer/log/facts.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { planImport } from '../../renderer/log/importRounds.ts';
+import { roundCells } from '../../renderer/log/roundCells.ts';
 
 /** A row of a record file; what is left out is as in `USUAL`. */
 export type RecordRow = Partial<Record<Column, string | number>>;
@@ -44,6 +45,24 @@ export function bookFromFile(csv: string): Book {
     units: 'metric',
   });
   return foldAll(EMPTY_BOOK, stamp(facts, { at: 0, zone: 0, device: 'test', newId }));
+}
+
+/** Rounds as rows of a record file, one for each spot and kind of shot. */
+export function rowsOf(rounds: Iterable<Round>): RecordRow[] {
+  return [...rounds].flatMap((round) =>
+    roundCells(round).map(({ spot, shot, makes, attempts }) => ({
+      date: round.date,
+      session: round.session,
+      round: round.label,
+      condition: round.condition,
+      spot,
+      shot,
+      first: round.first ?? '',
+      makes,
+      attempts,
+      nerves: round.nerves ?? '',
+    })),
+  );
 }
 
 /** 15 of 25 relaxed and 10 of 25 pressured from one spot: the worked case of the drop. */
