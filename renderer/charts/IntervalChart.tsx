@@ -29,8 +29,12 @@ interface Props {
   readonly axis: Axis;
 }
 
-const ROW = 78;
-const LINE = 52;
+/** A row: its height, where its words stand and where its line; with name and words side by side, or one above the other. */
+const BESIDE = { tall: 78, wordsY: 20, line: 52 };
+const ABOVE = { tall: 98, wordsY: 41, line: 72 };
+/** About how wide a letter is: names are larger and bolder than words. */
+const NAME_LETTER = 8.6;
+const WORDS_LETTER = 7.4;
 /** How far the lines of the axis reach above and below a row's middle. */
 const REACH = 20;
 const EDGE = 30;
@@ -42,11 +46,13 @@ export function IntervalChart({ label, rows, axis }: Props) {
   const [box, width] = useWidth<HTMLDivElement>();
   const { from, to, step, write, sides } = axis;
   const x = linear([from, to], [EDGE, width - EDGE]);
-  const floor = rows.length * ROW;
+  const beside = rows.every((row) => fits(row, width));
+  const { tall, wordsY, line } = beside ? BESIDE : ABOVE;
+  const floor = rows.length * tall;
   const height = floor + AXIS + (sides ? SIDES : 0);
   return (
     <div ref={box} className="chart">
-      <svg width={width} height={height} role="img" aria-label={label}>
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
         {ticks(from, to, step).map((value) => (
           <g key={value}>
             {rows.map(({ name }, at) => (
@@ -55,8 +61,8 @@ export function IntervalChart({ label, rows, axis }: Props) {
                 className={value === 0 ? 'grid zero' : 'grid'}
                 x1={x(value)}
                 x2={x(value)}
-                y1={at * ROW + LINE - REACH}
-                y2={at * ROW + LINE + REACH}
+                y1={at * tall + line - REACH}
+                y2={at * tall + line + REACH}
               />
             ))}
             <text className="tick" x={x(value)} y={floor + 16} textAnchor="middle">
@@ -75,25 +81,34 @@ export function IntervalChart({ label, rows, axis }: Props) {
           </>
         ) : null}
         {rows.map(({ kind, name, words, value, low, high }, at) => (
-          <g key={name} transform={`translate(0 ${at * ROW})`}>
+          <g key={name} transform={`translate(0 ${at * tall})`}>
             <text className="row-name" x={4} y={20}>
               {name}
             </text>
-            <text className="row-words" x={width - 4} y={20} textAnchor="end">
+            <text
+              className="row-words"
+              x={beside ? width - 4 : 4}
+              y={wordsY}
+              textAnchor={beside ? 'end' : 'start'}
+            >
               {words}
             </text>
             <rect
               className={`span ${kind}`}
               x={x(low)}
-              y={LINE - 10}
+              y={line - 10}
               width={Math.max(1, x(high) - x(low))}
               height={20}
               rx={3}
             />
-            <Glyph kind={kind} x={x(value)} y={LINE} size={6} />
+            <Glyph kind={kind} x={x(value)} y={line} size={6} />
           </g>
         ))}
       </svg>
     </div>
   );
+}
+
+function fits({ name, words }: IntervalRow, width: number): boolean {
+  return name.length * NAME_LETTER + words.length * WORDS_LETTER + EDGE < width;
 }

@@ -25,3 +25,27 @@ export function reachOf(values: Iterable<number>): number {
   for (const value of values) far = Math.max(far, Math.abs(value));
   return REACHES.find((reach) => far <= reach) ?? 100;
 }
+
+/** Points on an axis, with a real minus sign. */
+export function signedTick(points: number): string {
+  return points < 0 ? `−${-points}` : String(points);
+}
+
+/**
+ * Whole tens around some values.
+ *
+ * @param least how far apart they lie at least, so that luck does not fill the plot
+ */
+export function tensAround(
+  values: readonly number[],
+  least: number,
+  [floor, ceiling]: readonly [number, number],
+): readonly [number, number] {
+  let low = Math.max(floor, Math.floor(Math.min(...values) / 10) * 10);
+  let high = Math.min(ceiling, Math.ceil(Math.max(...values) / 10) * 10);
+  while (high - low < least) {
+    if (low > floor) low -= 10;
+    if (high < ceiling && high - low < least) high += 10;
+  }
+  return [low, high];
+}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 
-import { linear, reachOf, ticks } from '../../renderer/charts/scale.ts';
+import { linear, reachOf, signedTick, tensAround, ticks } from '../../renderer/charts/scale.ts';
 import { mondayOf, weekFrame } from '../../renderer/charts/weekFrame.ts';
 
 describe('a straight scale', () => {
@@ -22,6 +22,23 @@ describe('a straight scale', () => {
     [[130], 100],
   ])('reaches far enough for %j: %i points', (values, reach) => {
     expect(reachOf(values)).toBe(reach);
+  });
+});
+
+describe('an axis of whole tens', () => {
+  it.each([
+    [[42, 58], 40, [30, 70]],
+    [[42, 58], 20, [40, 60]],
+    [[3, 8], 40, [0, 40]],
+    [[97, 99], 40, [60, 100]],
+    [[40, 90], 40, [40, 90]],
+    [[0, 100], 40, [0, 100]],
+  ])('around %j, at least %i long, goes over %j', (values, least, ends) => {
+    expect(tensAround(values, least, [0, 100])).toEqual(ends);
+  });
+
+  it('is written with a real minus sign', () => {
+    expect([-10, 0, 20].map(signedTick)).toEqual(['−10', '0', '20']);
   });
 });
 
