@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 
 import type { Summary } from '../../stats/summary.ts';
 import { countWords, dropSpan, pointsWords, rateSpan } from '../numberWords.ts';
+
 interface Props {
   /** What opens the table. */
   readonly summary: string;
@@ -9,12 +10,14 @@ interface Props {
   readonly label: string;
   /** What the first column holds. */
   readonly first: string;
-  /** Rows, each a head and {@link RateCells}. */
+  /** What a fifth column holds; without one there are four. */
+  readonly last?: string;
+  /** Rows, each a head, then relaxed, pressured and drop as {@link RateCells} writes them. */
   readonly children: ReactNode;
 }
 
 /** The table behind a chart: relaxed, pressured and drop, row by row. */
-export function RateTable({ summary, label, first, children }: Props) {
+export function RateTable({ summary, label, first, last, children }: Props) {
   return (
     <details className="behind">
       <summary>{summary}</summary>
@@ -26,6 +29,7 @@ export function RateTable({ summary, label, first, children }: Props) {
               <th scope="col">Relaxed</th>
               <th scope="col">Pressured</th>
               <th scope="col">Drop</th>
+              {last === undefined ? null : <th scope="col">{last}</th>}
             </tr>
           </thead>
           <tbody>{children}</tbody>

@@ -1,0 +1,96 @@
+import { GlyphIcon } from '../../charts/Glyph.tsx';
+import { IntervalChart } from '../../charts/IntervalChart.tsx';
+import { reachOf } from '../../charts/scale.ts';
+import { dropReach, SpotDrops, type SpotDropMark } from '../../charts/SpotDrops.tsx';
+import { COURTS } from '../../court/ruleSets.ts';
+import { spotWords } from '../../court/spots.ts';
+import type { ChokeIndex, IndexGroup } from '../../stats/model/chokeIndex.ts';
+import { dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { DropTable } from './DropTable.tsx';
+import { spotDrops } from './spotDrops.ts';
+import { inCourtOrder, pointOf, type SpotProps } from './spotsOnCourt.ts';
+
+/** The drop where it was shot, bare and evened out, and by groups of spots. */
+export function DropBySpot({ index, figures, rules, ownSpots }: SpotProps & { readonly index: ChokeIndex }) {
+  const court = COURTS[rules];
+  const drops = inCourtOrder(spotDrops(index.places, figures.spots));
+  const marks = drops.flatMap(({ spot, ...drop }): SpotDropMark[] => {
+    const point = pointOf(spot, court, ownSpots);
+    return point ? [{ name: spotWords(spot), point, ...drop }] : [];
+  });
+  const unseen = drops.filter(({ byOthers }) => byOthers).map(({ spot }) => spotWords(spot));
+  const reach = dropReach(marks);
+  return (
+    <>
+      <p className="key">
+        <span>
+          <GlyphIcon kind="drop" open /> drop as shot
+        </span>
+        <span>
+          <GlyphIcon kind="drop" /> drop evened out
+        </span>
+      </p>
+      <SpotDrops
+        court={court}
+        marks={marks}
+        write={signed}
+        label="Drop by spot on the half court, as shot and evened out; the table below holds the same."
+      />
+      <p>
+        A few shots from one spot swing wildly. The filled square pulls each spot towards what all of them say
+        together, and the fewer its shots, the harder.
+      </p>
+      <p className="quiet">
+        Points lost under pressure. Each line runs from {reach} better on the left over 0 in the middle to{' '}
+        {reach} worse on the right; a span that is longer ends at its edge.
+        {marks.length < drops.length
+          ? ' Spots whose place on the court is not known stand in the table alone.'
+          : ''}
+      </p>
+      {unseen.length > 0 ? (
+        <p className="quiet">
+          A broken edge: never shot under pressure, judged by the other spots ({unseen.join(', ')}).
+        </p>
+      ) : null}
+      <Groups groups={index.groups} />
+      <DropTable places={inCourtOrder(index.places)} spots={figures.spots} />
+    </>
+  );
+}
+
+const GROUP_WORDS: Readonly<Record<IndexGroup['group'], string>> = {
+  threes: 'Threes',
+  'mid-range': 'Mid-range',
+  'free-throws': 'Free throws',
+  own: 'Other spots',
+};
+
+function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
+  if (groups.length < 2) return null;
+  const reach = reachOf(groups.flatMap(({ low, high }) => [low, high]));
+  return (
+    <>
+      <h3>By kind of spot</h3>
+      <IntervalChart
+        label={groups
+          .map((group) => `${GROUP_WORDS[group.group]} ${pointsWords(group.points)}, ${dropSpan(group)}.`)
+          .join(' ')}
+        rows={groups.map((group) => ({
+          kind: 'drop',
+          name: `${GROUP_WORDS[group.group]} ${pointsWords(group.points)}`,
+          words: `${dropSpan(group)} · ${Math.round(100 * group.weight)} % of the mix`,
+          value: group.points,
+          low: group.low,
+          high: group.high,
+        }))}
+        axis={{
+          from: -reach,
+          to: reach,
+          step: reach / 2,
+          write: signed,
+          sides: ['better under pressure', 'worse'],
+        }}
+      />
+    </>
+  );
+}
