@@ -20,7 +20,8 @@ Reads a record file (the columns are explained in the app under "Records in and 
   ratio, ratioSpan     pressured over relaxed make rate, and its 90 % interval
   change               of the drop from the first week to the last; negative = it shrank
   pairs                neighbouring rounds with the same shots, one relaxed and one pressured: n, mean in points,
-                       se, exact one-sided p; right only if a coin decided which came first
+                       se, exact one-sided p; right only if a coin decided which came first; disagrees = true
+                       where they and the model are further apart than chance explains
   evidence             e against "pressure does nothing", safe to look at every day; 20 = clear
   matched              points lost, only like compared with like, without a model; 90 % interval
   simple               points lost with all shots thrown together; 95 % interval
@@ -29,6 +30,7 @@ Reads a record file (the columns are explained in the app under "Records in and 
   felt                 pressured rounds by whether nerves rose above the usual
   seen                 share of the mix ever shot under pressure; below 0.5 there is no drop
   hyper, seed          spreads the model has learnt (log-odds), and the seed of its draws
+  mix, levels, rounds  what was asked, how sure the intervals are in percent, and rounds in the file
   notes                what to know about these numbers
   shooters             all of this for each shooter; with several the model's figures stand only here
 Positive points mean worse under pressure. Single numbers that cannot be told are null, lists are empty.

@@ -112,6 +112,18 @@ describe('the report on a record file', () => {
     );
   });
 
+  it('does not mind it either where names are spelt in several ways', () => {
+    const rows: RecordRow[] = [
+      { round: 1, spot: 'Short  corner', makes: 6, attempts: 10 },
+      { round: 2, spot: 'short corner', condition: 'pressured', makes: 4, attempts: 10 },
+      { round: 3, spot: 'baseline', shooter: 'mo', makes: 3, attempts: 10 },
+    ];
+    const expected = reportOf(recordFile(rows));
+    expect(expected.places.map(({ spot }) => spot)).toEqual(['Short  corner', 'baseline']);
+    expect(expected.pairs?.n).toBe(1);
+    expect(reportOf(recordFile(rows.toReversed()))).toEqual(expected);
+  });
+
   it('reads line ends of every kind, and a byte order mark', () => {
     const expected = reportOf(recordFile(MIXED));
     for (const text of [
