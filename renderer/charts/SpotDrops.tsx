@@ -1,7 +1,6 @@
 import type { CourtDimensions } from '../court/ruleSets.ts';
 import type { CourtPoint } from '../court/spots.ts';
 import type { DropEstimate } from '../stats/drop.ts';
-import { reachOf } from './scale.ts';
 import { SpotCards, type CardRow } from './SpotCards.tsx';
 
 /** One spot with its drop, as it was shot and as the model evens it out. Points, positive = worse under pressure. */
@@ -22,12 +21,15 @@ interface Props {
   readonly write: (points: number) => string;
 }
 
+const LEAST_REACH = 20;
+
 /**
  * How far the scale reaches to either side of 0. Every figure stands on it; the interval of a few shots may run beyond,
  * since it would leave no room for the rest.
  */
 export function dropReach(marks: readonly Pick<SpotDropMark, 'raw' | 'model'>[]): number {
-  return reachOf(marks.flatMap(({ raw, model }) => [raw?.points ?? 0, model.low, model.high]));
+  const values = marks.flatMap(({ raw, model }) => [raw?.points ?? 0, model.low, model.high]);
+  return Math.max(LEAST_REACH, Math.ceil(Math.max(...values.map(Math.abs)) / 10) * 10);
 }
 
 /** The half court with a card at each spot: the drop as it was shot above the drop evened out, each with its interval. */

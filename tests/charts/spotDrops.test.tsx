@@ -36,7 +36,7 @@ describe('the drops on the court', () => {
 
   it('share a scale on which every figure stands; a span of few shots may run beyond it', () => {
     expect(dropReach([mark('top')])).toBe(20);
-    expect(dropReach([mark('top'), mark('left-wing', { model: { points: 7, low: -3, high: 21 } })])).toBe(40);
+    expect(dropReach([mark('top'), mark('left-wing', { model: { points: 7, low: -3, high: 21 } })])).toBe(30);
     expect(dropReach([mark('top', { raw: { points: -55, low: -80, high: -20 } })])).toBe(60);
     expect(dropReach([mark('top', { raw: null })])).toBe(20);
   });

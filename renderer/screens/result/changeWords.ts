@@ -57,7 +57,7 @@ export function shareWords({ value, low, high }: Estimate): string {
 /** The smaller end first, without a sign where both lie on one side. */
 function spanWords({ low, high }: Change, shrank: boolean): string {
   const [near, far] = shrank ? [-high, -low] : [low, high];
-  if (Math.round(near) > 0) return `${Math.round(near)} and ${Math.round(far)}`;
+  if (Math.round(near) >= 0) return `${Math.abs(Math.round(near))} and ${Math.round(far)}`;
   return shrank ? `${side(high)} and ${side(low)}` : `${side(low)} and ${side(high)}`;
 }
 
