@@ -1,10 +1,15 @@
-/** `npm run bench [name...]`: how fast the app is, each figure beside a rival from the same run. */
+/**
+ * `npm run bench [-- name...]`: how fast and how honest the app is, each figure beside a rival from the same run. What takes
+ * many minutes is run only by name.
+ */
 import { availableParallelism, loadavg } from 'node:os';
 
 import { coldLoad } from './coldLoad.ts';
 import { coverageOutcomes } from './coverage.ts';
 import { cueOnsetOutcomes } from './cueOnsetOutcomes.ts';
 import { figures } from './figures.ts';
+import { modelCoverageOutcomes } from './modelCoverageOutcomes.ts';
+import { modelOutcomes } from './modelOutcomes.ts';
 import { Once } from './once.ts';
 import { passes, sentence, table, type Outcome } from './outcome.ts';
 import { openStage } from './stage.ts';
@@ -17,6 +22,8 @@ const stage = new Once(openStage);
 /** For two benchmarks. */
 const relaxedTaps = new Once(async () => playTaps(await stage.get(), 'relaxed', 20));
 
+const names = process.argv.slice(2);
+
 const BENCHMARKS: Readonly<Record<string, () => Outcome[] | Promise<Outcome[]>>> = {
   tapToAck: async () => tapToAck(await stage.get(), await relaxedTaps.get()),
   tapToScreen: async () =>
@@ -26,13 +33,18 @@ const BENCHMARKS: Readonly<Record<string, () => Outcome[] | Promise<Outcome[]>>>
   weight: async () => weight(await stage.get()),
   figures,
   coverage: () => coverageOutcomes(),
+  model: () => modelOutcomes(names.includes('model')),
+  modelCoverage: modelCoverageOutcomes,
 };
 
-async function run(names: readonly string[]): Promise<Outcome[]> {
+/** Not part of a run without names. */
+const ONLY_BY_NAME: readonly string[] = ['modelCoverage'];
+
+async function run(): Promise<Outcome[]> {
   const outcomes: Outcome[] = [];
   try {
     for (const [name, benchmark] of Object.entries(BENCHMARKS)) {
-      if (names.length > 0 && !names.includes(name)) continue;
+      if (!(names.length > 0 ? names.includes(name) : !ONLY_BY_NAME.includes(name))) continue;
       console.log(`\n${name}`);
       for (const outcome of await benchmark()) {
         console.log(`  ${sentence(outcome)}`);
@@ -45,17 +57,22 @@ async function run(names: readonly string[]): Promise<Outcome[]> {
   return outcomes;
 }
 
-const names = process.argv.slice(2);
 const unknown = names.filter((name) => !Object.hasOwn(BENCHMARKS, name));
 if (unknown.length > 0) {
   const known = Object.keys(BENCHMARKS).join(', ');
   console.error(`No benchmark is called ${unknown.join(' or ')}. There are: ${known}.`);
+  console.error(`Only by name: ${ONLY_BY_NAME.join(', ')}.`);
   process.exitCode = 1;
 } else {
   const before = load();
-  const outcomes = await run(names);
+  const outcomes = await run();
   console.log(`\n${table(outcomes)}`);
   console.log(`\nLoad average on ${availableParallelism()} cores: ${before} before, ${load()} after.`);
+  if (names.length === 0) {
+    console.log(
+      'Only by name: modelCoverage (simulated shooters, minutes); model also against lme4 (minutes).',
+    );
+  }
   const missed = outcomes.filter((outcome) => !passes(outcome)).map(({ what }) => what);
   if (missed.length > 0) {
     console.error(`\nMissed: ${missed.join('; ')}.`);

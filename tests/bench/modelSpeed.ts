@@ -1,25 +1,24 @@
-import { fileURLToPath } from 'node:url';
-
 import { rngFromSeed } from '../../renderer/basics/chance.ts';
+import { present } from '../../renderer/basics/invariant.ts';
 import type { Condition } from '../../renderer/log/events.ts';
 import type { ChokeIndex } from '../../renderer/stats/model/chokeIndex.ts';
 import { fitDrop, type FitOptions } from '../../renderer/stats/model/fitDrop.ts';
 import { type ModelData, modelData } from '../../renderer/stats/model/modelData.ts';
-import { hasR, runR } from './modelRivals.ts';
 import { PLAIN, play } from './modelWorld.ts';
 
 /*
- * How long the choke index takes: the full fit, the refit after a round, and R's lme4 and mgcv on the same cells in the
- * same run. Five years of single shots, 240 a session, four sessions a week: 249,600 shots. The rivals' models are
- * smaller: independent weeks, no averaging over the spreads, no order knots.
+ * How long the choke index takes: the full fit, and the refit after a round. 240 single shots a session, four sessions a
+ * week: 249,600 shots in five years.
  */
 
-/** Seconds and bytes. */
+/** Seconds. */
 export interface Timing {
   readonly weeks: number;
   readonly shots: number;
   readonly cells: number;
+  /** From rounds to cells. */
   readonly data: number;
+  /** Best of three, and so is the refit: what else the machine does is not their cost. */
   readonly full: number;
   readonly refit: number;
 }
@@ -44,59 +43,46 @@ function record(weeks: number): ModelData & { readonly seconds: number } {
   return { ...modelData(rounds), seconds: (performance.now() - start) / 1000 };
 }
 
-function fitted(data: ModelData, options: FitOptions): { index: ChokeIndex; seconds: number } {
+/** An index and the seconds it took. */
+export function fitted(data: ModelData, options: FitOptions): { index: ChokeIndex; seconds: number } {
   const start = performance.now();
   const { index } = fitDrop(data, options);
   if (index.kind === 'none') throw new Error(index.reason);
   return { index, seconds: (performance.now() - start) / 1000 };
 }
 
-/** Times one length of record. The refit is the best of three: it comes after every round, so never cold. */
-export function time(weeks: number): { timing: Timing; data: ModelData } {
+function time(weeks: number): { timing: Timing; data: ModelData } {
   const data = record(weeks);
-  const { index, seconds: full } = fitted(data, {});
-  const refits = [1, 2, 3].map(() => fitted(data, { hyper: index.hyper.mean }).seconds);
+  const fulls = [1, 2, 3].map(() => fitted(data, {}));
+  const hyper = present(fulls[0], 'a fit').index.hyper.mean;
+  const refits = [1, 2, 3].map(() => fitted(data, { hyper }).seconds);
   const shots = data.cells.attempts.reduce((sum, attempts) => sum + attempts, 0);
   const timing = {
     weeks,
     shots,
     cells: data.cells.count,
     data: data.seconds,
-    full,
+    full: Math.min(...fulls.map(({ seconds }) => seconds)),
     refit: Math.min(...refits),
   };
   return { timing, data };
 }
 
-/** Prints the growth table and, where R is there, the rivals. */
-export function run(lengths: readonly number[] = [4, 13, 26, 52, 104, 260], rivals = true): void {
-  console.log('weeks  shots    cells   data s  full s  full s/week  refit s');
-  let last: ReturnType<typeof time> | null = null;
+/** Times records of these lengths, shortest first, and prints the table. @returns also the cells of the last */
+export function growth(lengths: readonly number[]): { timings: readonly Timing[]; data: ModelData } {
+  console.log('weeks  shots    cells   cells s  full fit s  s/week  refit s');
+  const timings: Timing[] = [];
+  let last: ModelData | null = null;
   for (const weeks of lengths) {
-    last = time(weeks);
-    const { shots, cells, data, full, refit } = last.timing;
+    const { timing, data } = time(weeks);
+    timings.push(timing);
+    last = data;
+    const { shots, cells, full, refit } = timing;
     console.log(
-      `${String(weeks).padEnd(7)}${String(shots).padEnd(9)}${String(cells).padEnd(8)}${data.toFixed(2).padEnd(8)}` +
-        `${full.toFixed(2).padEnd(8)}${(full / weeks).toFixed(4).padEnd(13)}${refit.toFixed(3)}`,
+      `${String(weeks).padEnd(7)}${String(shots).padEnd(9)}${String(cells).padEnd(8)}` +
+        `${timing.data.toFixed(2).padEnd(9)}${full.toFixed(2).padEnd(12)}${(full / weeks).toFixed(4).padEnd(8)}` +
+        refit.toFixed(3),
     );
   }
-  const peak = process.resourceUsage().maxRSS / 1024;
-  console.log(`Memory at its highest, simulated log included: ${peak.toFixed(0)} MB`);
-  if (!last || !rivals) return;
-  if (!hasR()) {
-    console.log('Rscript with lme4, mgcv and jsonlite is not here: no rival was timed.');
-    return;
-  }
-  const { full } = last.timing;
-  const { glmer, glmerFull, bam, versions } = runR(last.data, ['glmer', 'glmer-full', 'bam']);
-  const line = (name: string, seconds: number | undefined): void => {
-    if (seconds !== undefined)
-      console.log(`${name.padEnd(44)}${seconds.toFixed(1).padEnd(8)}x ${(seconds / full).toFixed(1)}`);
-  };
-  console.log(`On the same cells, seconds and how many times the full fit (${JSON.stringify(versions)}):`);
-  line('lme4 glmer nAGQ = 1, (1 | day)', glmer?.seconds);
-  line('lme4 glmer nAGQ = 1, four spreads', glmerFull?.seconds);
-  line('mgcv bam, discrete', bam?.seconds);
+  return { timings, data: present(last, 'a length') };
 }
-
-if (process.argv[1] === fileURLToPath(import.meta.url)) run();

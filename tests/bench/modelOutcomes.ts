@@ -1,0 +1,131 @@
+import { present } from '../../renderer/basics/invariant.ts';
+import { at, cholesky, type Matrix, zeros } from '../../renderer/stats/matrix.ts';
+import { designOf } from '../../renderer/stats/model/design.ts';
+import type { ModelData } from '../../renderer/stats/model/modelData.ts';
+import { unknowns } from '../stats/model/dense.ts';
+import { fitStatic } from '../stats/model/staticModel.ts';
+import { inAProcessOfItsOwn } from './modelMemory.ts';
+import { hasR, type Rivals, runR } from './modelRivals.ts';
+import { growth, type Timing } from './modelSpeed.ts';
+import type { Outcome } from './outcome.ts';
+
+/*
+ * The choke index of five years of single shots: how fast, how it grows, how much memory. Beside lme4 and mgcv on the same
+ * cells where R is there; their models are smaller, with independent weeks, no free order curve and no averaging over the
+ * spreads. Where R is not there, beside one single step of one single fit with a dense matrix, of which a fit without the
+ * model's block structure would need some two hundred.
+ */
+
+const LENGTHS = [4, 13, 26, 52, 104, 260] as const;
+
+/**
+ * The benchmark `model`.
+ *
+ * @param named lme4's fit takes minutes, so it is run only where the benchmark was asked for by name
+ */
+export function modelOutcomes(named: boolean): Outcome[] {
+  const { timings, data } = growth(LENGTHS);
+  const five = timingOf(timings, 260);
+  const { fit, without } = inAProcessOfItsOwn(data);
+  const rivals = hasR() ? runR(data, named ? ['bam', 'glmer'] : ['bam']) : null;
+  if (!rivals) console.log('  Rscript with lme4, mgcv and jsonlite is not here; a dense step stands in.');
+  const bam = rivals && { what: 'mgcv bam, discrete', figure: present(rivals.bam, 'bam').seconds };
+  const n = `best of 3, ${five.shots} shots`;
+  return [
+    {
+      what: `choke index, full fit of ${five.weeks} weeks`,
+      unit: 's',
+      figure: five.full,
+      rival: bam ?? { what: 'one dense Newton step', figure: denseStep(unknowns(designOf(data))) },
+      n,
+      limit: { on: 'figure', most: 3, by: 'agreed' },
+    },
+    {
+      what: 'the same in a new process, nothing warmed up',
+      unit: 's',
+      figure: fit.seconds,
+      rival: { what: 'warmed up', figure: five.full },
+      n: '1',
+      limit: { on: 'figure', most: 3, by: 'agreed' },
+    },
+    {
+      what: 'choke index, refit after a round',
+      unit: 's',
+      figure: five.refit,
+      rival: { what: 'the full fit', figure: five.full },
+      n,
+      limit: { on: 'figure', most: 0.4, by: 'agreed' },
+    },
+    {
+      what: 'a week of a full fit of 260 weeks',
+      unit: 'ms',
+      figure: perWeek(five),
+      rival: { what: 'of 52 weeks', figure: perWeek(timingOf(timings, 52)) },
+      n: 'best of 3',
+      limit: { on: 'ratio', most: 2, by: 'own' },
+    },
+    {
+      what: 'memory of a process that only fits, at its highest',
+      unit: 'MB',
+      figure: fit.megabytes,
+      rival: { what: 'without the fit', figure: without.megabytes },
+      n: '1',
+      limit: { on: 'figure', most: 300, by: 'agreed' },
+    },
+    ...(rivals ? againstR(data, five, rivals) : []),
+  ];
+}
+
+function againstR(data: ModelData, { full }: Timing, { bam, glmer, versions }: Rivals): Outcome[] {
+  const { R, lme4, mgcv } = versions;
+  console.log(`  ${R}, lme4 ${lme4}, mgcv ${mgcv}, on the same ${data.cells.count} cells`);
+  const faster = (what: string, rival: { seconds: number }, most: number): Outcome => ({
+    what: `choke index, full fit, against ${what}`,
+    unit: 's',
+    figure: full,
+    rival: { what, figure: rival.seconds },
+    n: '1',
+    limit: { on: 'ratio', most, by: 'agreed' },
+  });
+  return [
+    faster('mgcv bam', present(bam, 'bam'), 1),
+    ...(glmer ? [faster('lme4 glmer, nAGQ = 1', glmer, 1 / 50), sameAnswer(data, glmer)] : []),
+  ];
+}
+
+/** The part of the model that glmer knows too must come to the same pressure effect. */
+function sameAnswer(data: ModelData, { estimate, se, daySd }: NonNullable<Rivals['glmer']>): Outcome {
+  const ours = fitStatic(data, daySd).estimate['pressured'] ?? NaN;
+  return {
+    what: 'pressure effect, away from glmer’s',
+    unit: 'log-odds',
+    figure: Math.abs(ours - (estimate['pressured'] ?? NaN)),
+    rival: { what: 'its standard error', figure: se['pressured'] ?? NaN },
+    n: '1',
+    limit: { on: 'ratio', most: 0.15, by: 'own' },
+  };
+}
+
+function timingOf(timings: readonly Timing[], wanted: number): Timing {
+  return present(
+    timings.find(({ weeks }) => weeks === wanted),
+    `${wanted} weeks`,
+  );
+}
+
+function perWeek({ full, weeks }: Timing): number {
+  return (1000 * full) / weeks;
+}
+
+/** Seconds to factor one dense matrix of this size, without making it. */
+function denseStep(size: number): number {
+  const matrix: Matrix = zeros(size);
+  for (let i = 0; i < size; i += 1) {
+    for (let j = 0; j < size; j += 1) matrix.values[i * size + j] = i === j ? size : 0.5;
+  }
+  const start = performance.now();
+  const lower = cholesky(matrix);
+  const seconds = (performance.now() - start) / 1000;
+  if (!(at(lower.values, 0) > 0)) throw new Error('no factor');
+  return seconds;
+}
