@@ -47,12 +47,12 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
       <div className="bench">
         <section className="panel bench-words" aria-label="How you stand">
           <DropSentence figures={figures} study={study} broken={broken} />
-          <WorkingBar />
           {figures.relaxed.attempts + figures.pressured.attempts === 0 ? null : (
             <a className="button" href={writeAddress('result')}>
               See the whole result
             </a>
           )}
+          <WorkingBar />
         </section>
         <nav className="bench-rounds" aria-label="Start a round">
           <Slab place="relaxed" name="Relaxed round" words="An honest record of what you make" />

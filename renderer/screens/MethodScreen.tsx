@@ -11,7 +11,6 @@ import { SpreadsLearnt } from './method/SpreadsLearnt.tsx';
 import { VerdictRules } from './method/VerdictRules.tsx';
 import { Coin, WorkedOut } from './method/WorkedOut.tsx';
 import { Page } from './parts/Page.tsx';
-import { WorkingBar } from './parts/WorkingBar.tsx';
 
 /** How the drop is worked out, in plain words, with the shooter's own values beside them. */
 export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
@@ -27,7 +26,6 @@ export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
         </a>
       }
     >
-      <WorkingBar />
       <Compared figures={figures} index={index} />
       <MixKept shooter={shooter} figures={figures} />
       <ModelTerms index={index} />

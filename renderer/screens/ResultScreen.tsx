@@ -36,7 +36,14 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
     );
   }
   return (
-    <Page title={title}>
+    <Page
+      title={title}
+      aside={
+        <a className="button" href={writeAddress('method')}>
+          How this is worked out
+        </a>
+      }
+    >
       <section className="panel" aria-label="In one sentence">
         <DropSentence figures={figures} study={study} broken={broken} />
         <WorkingBar />
@@ -52,14 +59,9 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       <section className="panel">
         <h2>Latest rounds</h2>
         <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} />
-        <div className="row">
-          <a className="button" href={writeAddress('rounds')}>
-            {figures.rounds.length > LATEST ? `All ${figures.rounds.length} rounds` : 'All rounds'}
-          </a>
-          <a className="button" href={writeAddress('method')}>
-            How this is worked out
-          </a>
-        </div>
+        <a className="button" href={writeAddress('rounds')}>
+          {figures.rounds.length > LATEST ? `All ${figures.rounds.length} rounds` : 'All rounds'}
+        </a>
       </section>
     </Page>
   );

@@ -32,8 +32,8 @@ export function dropSpan({ low, high }: DropEstimate): string {
 
 /** `93 in 100`; never a chance of 0 or 1, which no record can give. */
 export function chanceWords(chance: Probability): string {
-  if (chance > 0.995) return 'more than 99 in 100';
-  if (chance < 0.005) return 'less than 1 in 100';
+  if (chance > 0.995) return 'over 99 in 100';
+  if (chance < 0.005) return 'under 1 in 100';
   return `${Math.round(100 * chance)} in 100`;
 }
 

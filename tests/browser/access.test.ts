@@ -70,7 +70,7 @@ describe('the first minutes', () => {
     expect.soft(await faults(ANYWHERE)).toEqual([]);
   });
 
-  test.each(['result', 'rounds', 'stakes', 'cards', 'files', 'sound', 'court'] as const)(
+  test.each(['result', 'method', 'rounds', 'stakes', 'cards', 'files', 'sound', 'court'] as const)(
     'an empty %s',
     async (place) => {
       await una.visit(place);
@@ -184,7 +184,7 @@ describe('a season', () => {
     expect.soft(await faults(ANYWHERE)).toEqual([]);
   });
 
-  test.each(['result', 'rounds', 'stakes', 'shooter'] as const)('%s', async (place) => {
+  test.each(['result', 'method', 'rounds', 'stakes', 'shooter'] as const)('%s', async (place) => {
     await una.visit(place);
     await una.link(/Bench$/).waitFor();
     for (const more of await page.locator('summary').all()) await una.hands.press(more);

@@ -57,7 +57,7 @@ describe('the page on how it is worked out', () => {
       'Yours: 90 pairs, 13 points, from 10 to 16.',
       'Yours: fewer than 1 case in 1000.',
       'Yours: Their evidence stands at odds of more than 1000 to 1',
-      'Yours: 1650 pressured shots and 30 sessions that count; the chance of a drop is more than 99 in 100: a drop, quite sure.',
+      'Yours: 1650 pressured shots and 30 sessions that count; the chance of a drop is over 99 in 100: a drop, quite sure.',
     ]) {
       expect(text).toContain(own);
     }

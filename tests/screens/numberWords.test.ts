@@ -6,10 +6,10 @@ describe('chances in words', () => {
   it.each([
     [0.934, '93 in 100'],
     [0.994, '99 in 100'],
-    [0.998, 'more than 99 in 100'],
-    [1, 'more than 99 in 100'],
+    [0.998, 'over 99 in 100'],
+    [1, 'over 99 in 100'],
     [0.01, '1 in 100'],
-    [0, 'less than 1 in 100'],
+    [0, 'under 1 in 100'],
   ])('%d is %s: never certain', (chance, words) => {
     expect(chanceWords(chance)).toBe(words);
   });

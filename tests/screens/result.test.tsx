@@ -125,9 +125,9 @@ describe('the sentence with the model', () => {
 describe('how sure', () => {
   it('gives the chances, the share that is left, and the pairs beside all rounds', () => {
     const text = read(<HowSure study={study} />);
-    expect(text).toContain('Chance that there is a drop at all more than 99 in 100');
-    expect(text).toContain('That it is more than 2 points more than 99 in 100');
-    expect(text).toMatch(/For every 100 that go in relaxed, so many go in under pressure; \d+ to \d+ 7\d/);
+    expect(text).toContain('chance that there is a drop at all over 99 in 100');
+    expect(text).toContain('that it is more than 2 points over 99 in 100');
+    expect(text).toMatch(/shots that go in relaxed go in under pressure too; \d+ to \d+ 7\d of 100/);
     expect(text).toMatch(/All rounds 13 points .* Coin-ordered pairs alone 13 points/);
     expect(text).toContain('90 pairs, with the order tossed by the coin, say 13 points by themselves.');
     expect(text).toContain('as large or larger in fewer than 1 case in 1000');
@@ -167,7 +167,7 @@ describe('how sure', () => {
     const [shown = '', folded = ''] = short.split('<details');
     expect(textOf(shown)).toContain('Not sure at all yet.');
     expect(textOf(shown)).not.toContain('in 100');
-    expect(textOf(folded)).toContain('Chance that there is a drop at all 7');
+    expect(textOf(folded)).toContain('chance that there is a drop at all 7');
     expect(read(<HowSure study={knownFrom([]).study} />)).toBe('');
   });
 });

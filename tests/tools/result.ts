@@ -6,9 +6,12 @@ export interface Result {
   readonly headline: string;
   /** What goes with it. */
   readonly more: string;
-  /** By condition, large and small: `60 %` (or the bare count of a few shots) and `15 of 25 · 43 to 75 %`. */
+  /**
+   * By condition, large and small: `60 %` (or the bare count of a few shots) and `15 of 25 · 43 to 75 %`; with a verdict,
+   * the percentage it rests on and `as shot: 150 of 250`.
+   */
   readonly rates: Readonly<Record<string, readonly [large: string, small: string]>>;
-  /** `Drop 12 points, from −11 to 34.`; empty where none can be told. */
+  /** As shot: `Drop 12 points, from −11 to 34.`; empty where none can be told. */
   readonly drop: string;
   /** By spot and kind of shot: relaxed, pressured, drop. */
   readonly spots: Readonly<Record<string, readonly string[]>>;
@@ -18,7 +21,9 @@ export interface Result {
 
 /** Reads the result screen. */
 export async function readResult(page: Page): Promise<Result> {
-  await page.locator('.round-list').waitFor();
+  await page.locator('.round-list').last().waitFor();
+  // The first answer of the drop model.
+  await page.locator('.drop-sentence:not([aria-busy="true"])').waitFor();
   return page.evaluate(() => {
     const words = (element: Element | null | undefined): string =>
       (element?.textContent ?? '').replace(/\s+/g, ' ').trim();
@@ -36,7 +41,7 @@ export async function readResult(page: Page): Promise<Result> {
           return [words(rate.querySelector('dt')).toLowerCase(), [large ?? '', small ?? '']];
         }),
       ),
-      drop: drop.find((label) => label.startsWith('Drop ')) ?? '',
+      drop: drop.find((label) => /^Drop −?\d/.test(label)) ?? '',
       spots: Object.fromEntries(
         all('[aria-label="Numbers by spot"] tbody tr').map((row) => [
           words(row.querySelector('th')),

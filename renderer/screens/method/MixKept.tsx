@@ -8,6 +8,7 @@ import type { MixWish } from '../../store/study.ts';
 import { dayWords } from '../dayWords.ts';
 import { useDoors, useGym, useStudy } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { WorkingBar } from '../parts/WorkingBar.tsx';
 import { mixOfToday, mixShares, type MixShare } from './mixShares.ts';
 import { Part, Yours } from './Part.tsx';
 
@@ -52,8 +53,10 @@ export function MixKept({ shooter, figures: { spots } }: Props) {
         <p role="status">{said}</p>
       </div>
       <p className="quiet">
-        That moves the drop of every week, also of past ones, to the mix of all your relaxed shots so far.
+        To work it out for today’s mix, all your relaxed shots so far, moves the drop of every week, also of
+        past ones.
       </p>
+      <WorkingBar />
     </MixPart>
   );
 }

@@ -42,10 +42,11 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
           decide.
         </Term>
         <Term word="The pressure effect">
-          What pressure adds or takes: one amount for you, more or less with the level of pressure (how many
-          things are on, 0 to 5), with each thing that turns it on, and with each spot. It may move slowly
-          over the weeks, since practice under pressure helps (Low and others, 2021; Oudejans and Pijpers,
-          2009), and every week and day adds a little of its own.
+          What pressure adds or takes: one amount for you, and on top what the level brings (how many
+          ingredients are on, 0 to 5), what each ingredient brings (the clock, the crowd noise, something on
+          the line), and what each spot brings. It may move slowly over the weeks, since practice under
+          pressure helps (Low and others, 2021; Oudejans and Pijpers, 2009), and every week and day adds a
+          little of its own.
           {index?.change ? (
             <Yours>
               from the first week to the last the drop moved by {pointsWords(index.change.points)}.
@@ -53,9 +54,9 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
           ) : null}
         </Term>
         <Term word="Pulling together (partial pooling, shrinkage)">
-          Three of four from one corner prove little. Each spot, week and thing is pulled towards what the
-          others say, the more the fewer its shots (Efron and Morris, 1977). That is why the figures by spot
-          lie closer together than the bare counts.
+          Three of four from one corner prove little. Each spot, week and ingredient is pulled towards what
+          the others say, the more the fewer its shots (Efron and Morris, 1977). That is why the figures by
+          spot lie closer together than the bare counts.
         </Term>
         <Term word="The prior: what is believed before the first shot">
           A drop and a gain are equally likely, so that nobody is accused by a guess. Two shooters in three

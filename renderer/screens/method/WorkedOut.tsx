@@ -24,8 +24,9 @@ export function WorkedOut({ index }: { readonly index: Index | null }) {
         packages of the statistical language R (lme4 and mgcv), and on simulated shooters of known drop.
       </p>
       <p>
-        Short records read small. A true drop of 10 points reads about 2 after 25 and 25 shots, and about 8
-        when it is first called; until about {STILL_PULLED} pressured shots the estimate is pulled towards 0.
+        Short records read small. In simulations a true drop of 10 points reads about 3 after 25 and 25 shots,
+        and 8 to 9 when it is first called; until about {STILL_PULLED} pressured shots the estimate is pulled
+        towards 0.
       </p>
       {index ? <Yours>the draws start from the number {index.seed}.</Yours> : null}
     </Part>

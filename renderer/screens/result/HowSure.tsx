@@ -1,6 +1,5 @@
 import { CLEAR_EVIDENCE } from '../../store/fixedNumbers.ts';
 import { pairSpan } from '../../store/pairSpan.ts';
-import { writeAddress } from '../../store/places.ts';
 import type { Study } from '../../store/study.ts';
 import { casesWords, chanceWords, pointsWords } from '../numberWords.ts';
 import { indexToTell, type Index } from '../studyParts.ts';
@@ -73,9 +72,6 @@ function Sureness({ study, index }: { readonly study: Study; readonly index: Ind
           </ul>
         </details>
       )}
-      <a className="button" href={writeAddress('method')}>
-        How this is worked out
-      </a>
     </>
   );
 }
@@ -84,20 +80,20 @@ function Chances({ index: { overall, ratio } }: { readonly index: Index }) {
   return (
     <dl className="chances">
       <div>
-        <dt>Chance that there is a drop at all</dt>
+        <dt>is the chance that there is a drop at all</dt>
         <dd className="figure">{chanceWords(overall.probability)}</dd>
       </div>
       <div>
-        <dt>That it is more than 2 points</dt>
+        <dt>is the chance that it is more than 2 points</dt>
         <dd className="figure">{chanceWords(overall.probabilityOver2)}</dd>
       </div>
       {ratio ? (
         <div>
           <dt>
-            For every 100 that go in relaxed, so many go in under pressure; {Math.round(100 * ratio.low)} to{' '}
+            shots that go in relaxed go in under pressure too; {Math.round(100 * ratio.low)} to{' '}
             {Math.round(100 * ratio.high)}
           </dt>
-          <dd className="figure">{Math.round(100 * ratio.value)}</dd>
+          <dd className="figure">{Math.round(100 * ratio.value)} of 100</dd>
         </div>
       ) : null}
     </dl>

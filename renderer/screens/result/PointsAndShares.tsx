@@ -1,4 +1,5 @@
 import type { ChokeIndex } from '../../stats/model/chokeIndex.ts';
+import { twoPlaces } from '../numberWords.ts';
 import { shareWords } from './changeWords.ts';
 
 /** Why a drop in points can shrink although pressure bothers one as much as before. */
@@ -21,9 +22,4 @@ export function PointsAndShares({ index: { ratio, logit } }: { readonly index: C
       </ul>
     </details>
   );
-}
-
-function twoPlaces(value: number): string {
-  const written = Math.abs(value).toFixed(2);
-  return value < 0 && Number(written) > 0 ? `−${written}` : written;
 }
