@@ -107,6 +107,17 @@ describe('the sentence with the model', () => {
     expect(text).toContain('for the same mix of shots');
   });
 
+  it('counts free throws alone where they alone were asked for', () => {
+    const line: Study = {
+      ...study,
+      have: { ...study.have, relaxed: { makes: 450, attempts: 600 } },
+      index: { ...indexOf(study), mix: [{ spot: 'free-throw', shot: 'free-throw', weight: 1 }] },
+    };
+    expect(read(<DropSentence figures={demo} study={line} broken={false} />)).toContain(
+      'as shot: 450 of 600',
+    );
+  });
+
   it('is marked as not finished until the first answer has come, or none will', () => {
     const busy = (answer: Study | null, broken: boolean): boolean =>
       renderToStaticMarkup(<DropSentence figures={demo} study={answer} broken={broken} />).includes(

@@ -1,9 +1,9 @@
 import { FEW_SHOTS } from '../../charts/fewShots.ts';
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { Figures } from '../../store/figures.ts';
-import type { StudyState } from '../../store/study.ts';
+import type { Study, StudyState } from '../../store/study.ts';
 import { countWords, percent, rateSpan } from '../numberWords.ts';
-import { indexToTell, type Index } from '../studyParts.ts';
+import { atTheLine, indexToTell, type Index } from '../studyParts.ts';
 import { SPAN_WORDS, studyWords } from '../studyWords.ts';
 
 interface Props extends Pick<StudyState, 'study' | 'broken'> {
@@ -17,13 +17,14 @@ interface Props extends Pick<StudyState, 'study' | 'broken'> {
 export function DropSentence({ figures, study, broken }: Props) {
   const { headline, more } = studyWords(figures, study, broken);
   const index = indexToTell(study);
+  const told = study && index ? { index, shot: atTheLine(index) ? study.have : figures } : null;
   const empty = figures.relaxed.attempts + figures.pressured.attempts === 0;
   return (
     <div className="drop-sentence" aria-busy={study === null && !broken}>
       {empty ? null : (
         <dl className="rates">
-          <BigRate condition="relaxed" figures={figures} index={index} />
-          <BigRate condition="pressured" figures={figures} index={index} />
+          <BigRate condition="relaxed" rated={figures.relaxed} told={told} />
+          <BigRate condition="pressured" rated={figures.pressured} told={told} />
         </dl>
       )}
       <p className="drop-headline">{headline}</p>
@@ -42,21 +43,23 @@ export function DropSentence({ figures, study, broken }: Props) {
 
 interface BigRateProps {
   readonly condition: 'relaxed' | 'pressured';
-  readonly figures: Figures;
-  /** Null: the bare counts. */
-  readonly index: Index | null;
+  readonly rated: Figures['relaxed'];
+  /** What the verdict rests on, and the shots of it; null before there is one. */
+  readonly told: {
+    readonly index: Index;
+    readonly shot: Pick<Study['have'], 'relaxed' | 'pressured'>;
+  } | null;
 }
 
-function BigRate({ condition, figures, index }: BigRateProps) {
-  const rated = figures[condition];
+function BigRate({ condition, rated, told }: BigRateProps) {
   return (
     <div className={`big-rate ${condition}`}>
       <dt>
         <GlyphIcon kind={condition} /> {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
       </dt>
-      <dd className="figure">{index ? `${Math.round(index[condition])} %` : countedRate(rated)}</dd>
+      <dd className="figure">{told ? `${Math.round(told.index[condition])} %` : countedRate(rated)}</dd>
       <dd className="quiet">
-        {index ? <span>as shot: {countWords(rated)}</span> : <CountedSmall rated={rated} />}
+        {told ? <span>as shot: {countWords(told.shot[condition])}</span> : <CountedSmall rated={rated} />}
       </dd>
     </div>
   );
