@@ -13,7 +13,7 @@ export interface StudyWords {
   readonly more: readonly string[];
 }
 
-type Shown = Pick<Figures, 'relaxed' | 'pressured' | 'drop' | 'reading' | 'evidence' | 'leftOut' | 'spots'>;
+type Shown = Pick<Figures, 'relaxed' | 'pressured' | 'drop' | 'needs' | 'evidence' | 'leftOut' | 'spots'>;
 
 /** Says once what the two ends of every span on these screens mean. */
 export const SPAN_WORDS =
@@ -56,17 +56,11 @@ export function studyWords(figures: Shown, study: Study | null, broken = false):
 
 const STILL_WORKING = 'What that says about pressure is being worked out.';
 
-interface Needs {
-  readonly pressured: number;
-  readonly sessions: number;
-}
-
 /** What is missing for a first verdict; null where nothing is. */
-function needsOf({ reading }: Shown, study: Study | null): Needs | null {
-  const told = study?.verdict ?? reading;
-  if (told.kind !== 'none') return null;
-  const { pressured, sessions } = told.needs;
-  return pressured > 0 || sessions > 0 ? told.needs : null;
+function needsOf({ needs: soFar }: Shown, study: Study | null): Figures['needs'] | null {
+  if (study && study.verdict.kind !== 'none') return null;
+  const needs = study?.verdict.kind === 'none' ? study.verdict.needs : soFar;
+  return needs.pressured > 0 || needs.sessions > 0 ? needs : null;
 }
 
 function oneSided({ relaxed, pressured }: Shown): StudyWords {
@@ -79,7 +73,7 @@ function oneSided({ relaxed, pressured }: Shown): StudyWords {
   };
 }
 
-function tooEarly(figures: Shown, needs: Needs, study: Study | null): StudyWords {
+function tooEarly(figures: Shown, needs: Figures['needs'], study: Study | null): StudyWords {
   const line = study?.index.kind === 'index' && atTheLine(study.index);
   const { relaxed, pressured } = line ? study.have : figures;
   const { sessions } = study?.have ?? figures.evidence;
@@ -103,7 +97,7 @@ function tooEarly(figures: Shown, needs: Needs, study: Study | null): StudyWords
   };
 }
 
-function missingWords({ pressured, sessions }: Needs): string {
+function missingWords({ pressured, sessions }: Figures['needs']): string {
   const missing = [
     pressured > 0 ? `${pressured} more pressured ${pressured === 1 ? 'shot' : 'shots'}` : '',
     sessions > 0

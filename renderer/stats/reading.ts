@@ -1,8 +1,7 @@
 import type { Points } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { Tally } from '../log/roundCells.ts';
-import { cellsOf, type ByCondition, type DropEstimate, type Stratum } from './drop.ts';
-import { shotsToSee } from './shotsNeeded.ts';
+import { cellsOf, type ByCondition, type Stratum } from './drop.ts';
 
 /*
  * What may be said about a drop. The thresholds are fixed before anyone shoots, so that nobody can look until the
@@ -24,51 +23,18 @@ export interface Evidence extends ByCondition<Tally> {
   readonly sessions: number;
 }
 
-/** More shots of each kind; null where the relaxed rate is too low to drop that far. */
-type More = ByCondition<number> | null;
-
-interface Outlook {
-  /** About how many more shots until a drop of 10 or of 5 points would show. */
-  readonly more: { readonly ten: More; readonly five: More };
+/** What is missing for a first verdict; 0 where there is enough. */
+export interface Needs {
+  readonly pressured: number;
+  readonly sessions: number;
 }
 
-/** What the plain sentence is made of. Points are whole and positive = worse under pressure. */
-export type Reading =
-  | (Outlook & {
-      /** Too early for any verdict. */
-      readonly kind: 'none';
-      /** What is missing; 0 where there is enough. */
-      readonly needs: { readonly pressured: number; readonly sessions: number };
-    })
-  | (Outlook & DropEstimate & { readonly kind: 'drop' | 'gain' | 'unclear' | 'same' });
-
-/**
- * Reads an estimate at the 90 % level: `same` where the whole interval lies within {@link ABOUT_SAME} points of 0,
- * else `drop` above 0, `gain` below 0, `unclear` where it holds 0; `none` before {@link LEAST_PRESSURED} shots
- * and {@link LEAST_SESSIONS} sessions.
- *
- * @param estimate a drop with its interval at {@link READING_LEVEL}; null where there is none
- * @param have the shots it rests on, see {@link evidenceOf}
- */
-export function reading(estimate: DropEstimate | null, have: Evidence): Reading {
-  const shots = { relaxed: have.relaxed.attempts, pressured: have.pressured.attempts };
-  // With nothing to go by, plan for the rate that needs the most shots.
-  const rate = shots.relaxed > 0 ? have.relaxed.makes / shots.relaxed : 0.5;
-  const more = { ten: shotsToSee(10, rate, shots), five: shotsToSee(5, rate, shots) };
-  const needs = {
-    pressured: Math.max(0, LEAST_PRESSURED - shots.pressured),
-    sessions: Math.max(0, LEAST_SESSIONS - have.sessions),
+/** Counted against {@link LEAST_PRESSURED} and {@link LEAST_SESSIONS}. */
+export function needsOf({ pressured, sessions }: Evidence): Needs {
+  return {
+    pressured: Math.max(0, LEAST_PRESSURED - pressured.attempts),
+    sessions: Math.max(0, LEAST_SESSIONS - sessions),
   };
-  if (!estimate || needs.pressured > 0 || needs.sessions > 0) return { kind: 'none', needs, more };
-  const { points, low, high } = estimate;
-  return { kind: kindOf(estimate), points: whole(points), low: whole(low), high: whole(high), more };
-}
-
-function kindOf({ low, high }: DropEstimate): 'drop' | 'gain' | 'unclear' | 'same' {
-  if (Math.abs(low) <= ABOUT_SAME && Math.abs(high) <= ABOUT_SAME) return 'same';
-  if (low > 0) return 'drop';
-  if (high < 0) return 'gain';
-  return 'unclear';
 }
 
 /** The evidence in one shooter's rounds. */
@@ -95,9 +61,4 @@ function sessionsWithBoth(rounds: readonly Round[]): number {
 
 function inBoth({ relaxed, pressured }: Stratum): boolean {
   return relaxed.attempts > 0 && pressured.attempts > 0;
-}
-
-/** Whole points; never −0. */
-function whole(points: Points): Points {
-  return Math.round(points) + 0;
 }

@@ -6,7 +6,7 @@ import type { SpotName } from '../court/spots.ts';
 import type { Book, Round } from '../log/book.ts';
 import { cellsOf, type ByCondition, type CellPair } from '../stats/drop.ts';
 import { type Felt, feltOf } from '../stats/model/felt.ts';
-import { evidenceOf, reading, type Evidence, type Reading } from '../stats/reading.ts';
+import { evidenceOf, needsOf, type Evidence, type Needs } from '../stats/reading.ts';
 import { summaryOf, type Summary } from '../stats/summary.ts';
 
 /** Level of the interval of the drop from all shots thrown together. */
@@ -33,8 +33,9 @@ export interface Stretch extends Summary {
 }
 
 export interface Figures extends Summary {
-  readonly reading: Reading;
   readonly evidence: Evidence;
+  /** What is missing for a first verdict. */
+  readonly needs: Needs;
   /** Shots at a spot, or of a kind, seen in one condition alone: they say nothing about the drop. */
   readonly leftOut: ByCondition<number>;
   readonly spots: readonly SpotFigures[];
@@ -79,7 +80,7 @@ function figuresOf(book: Book, shooter: ShooterId): Figures {
   return {
     ...summary,
     evidence,
-    reading: reading(summary.drop, evidence),
+    needs: needsOf(evidence),
     leftOut: {
       relaxed: summary.relaxed.attempts - evidence.relaxed.attempts,
       pressured: summary.pressured.attempts - evidence.pressured.attempts,

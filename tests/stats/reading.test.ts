@@ -1,47 +1,23 @@
 import { describe, expect, it } from 'vitest';
 
-import { evidenceOf, LEAST_PRESSURED, LEAST_SESSIONS, reading } from '../../renderer/stats/reading.ts';
+import { evidenceOf, LEAST_PRESSURED, LEAST_SESSIONS, needsOf } from '../../renderer/stats/reading.ts';
 import { freeThrows, roundOf, three } from './rounds.ts';
 
-const enough = {
-  relaxed: { makes: 240, attempts: 400 },
-  pressured: { makes: 100, attempts: 200 },
-  sessions: 6,
-};
-const between = (low: number, high: number) => ({ points: (low + high) / 2, low, high });
+describe('a first verdict', () => {
+  const have = (attempts: number, sessions: number) => ({
+    relaxed: { makes: 240, attempts: 400 },
+    pressured: { makes: 30, attempts },
+    sessions,
+  });
 
-describe('a verdict', () => {
-  it.each([
-    ['drop', 1, 12],
-    ['gain', -12, -1],
-    ['unclear', -4, 9],
-    ['unclear', 0, 9],
-    ['same', -2.5, 2.9],
-    ['same', 0.5, 2.9],
-    ['unclear', -2.5, 3.1],
-  ])('is %s from %d to %d points', (kind, low, high) => {
-    expect(reading(between(low, high), enough).kind).toBe(kind);
-  });
-  it('speaks in whole points, never in −0', () => {
-    const read = reading({ points: 5.6, low: -0.4, high: 11.5 }, enough);
-    expect(read).toMatchObject({ points: 6, low: 0, high: 12 });
-    expect(Object.is(read.kind === 'unclear' && read.low, 0)).toBe(true);
-  });
   it('waits for shots and sessions and says how many', () => {
-    const few = { ...enough, pressured: { makes: 30, attempts: LEAST_PRESSURED - 40 } };
-    expect(reading(between(1, 12), few)).toMatchObject({
-      kind: 'none',
-      needs: { pressured: 40, sessions: 0 },
-    });
-    const once = { ...enough, sessions: LEAST_SESSIONS - 3 };
-    expect(reading(between(1, 12), once)).toMatchObject({
-      kind: 'none',
-      needs: { pressured: 0, sessions: 3 },
-    });
-    const nothing = { relaxed: { makes: 0, attempts: 0 }, pressured: { makes: 0, attempts: 0 }, sessions: 0 };
-    const read = reading(null, nothing);
-    expect(read).toMatchObject({ kind: 'none', needs: { pressured: 100, sessions: 4 } });
-    expect(read.more.five?.pressured).toBeGreaterThan(read.more.ten?.pressured ?? NaN);
+    expect(needsOf(have(LEAST_PRESSURED - 40, 6))).toEqual({ pressured: 40, sessions: 0 });
+    expect(needsOf(have(200, LEAST_SESSIONS - 3))).toEqual({ pressured: 0, sessions: 3 });
+    expect(needsOf(evidenceOf([]))).toEqual({ pressured: 100, sessions: 4 });
+  });
+  it('is due where there is enough, and more is not owed back', () => {
+    expect(needsOf(have(LEAST_PRESSURED, LEAST_SESSIONS))).toEqual({ pressured: 0, sessions: 0 });
+    expect(needsOf(have(500, 40))).toEqual({ pressured: 0, sessions: 0 });
   });
 });
 

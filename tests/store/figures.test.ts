@@ -27,18 +27,18 @@ describe('the figures of a shooter', () => {
       rounds: [],
     });
     expect(figures.relaxed).toEqual({ makes: 0, attempts: 0, rate: null });
-    expect(figures.reading.kind).toBe('none');
+    expect(figures.needs).toEqual({ pressured: 100, sessions: 4 });
   });
 
   it('give the worked case: 15 of 25 relaxed, 10 of 25 pressured', () => {
     // Newcombe, Statistics in Medicine 17:873-890 (1998), method 10; values computed from the formula.
-    const { relaxed, drop, simple, reading } = figuresFrom(GOLDEN);
+    const { relaxed, drop, simple, needs } = figuresFrom(GOLDEN);
     expect(relaxed.rate).toMatchObject({ p: 0.6, method: 'jeffreys' });
     expect(drop?.low).toBeCloseTo(-3.08, 2);
     expect(drop?.high).toBeCloseTo(40.31, 2);
     expect(simple?.low).toBeCloseTo(-7.24, 2);
     expect(simple?.high).toBeCloseTo(43.47, 2);
-    expect(reading).toMatchObject({ kind: 'none', needs: { pressured: 75, sessions: 3 } });
+    expect(needs).toEqual({ pressured: 75, sessions: 3 });
   });
 
   it('leave out of the drop what was shot one way only', () => {
