@@ -4,9 +4,9 @@ import type { Stop } from '../court/cards.ts';
 import type { Round } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
 import type { Mark } from '../pressure/ingredients.ts';
-import { dayTallies } from './dayTallies.ts';
+import { dayTallies, type DayTally } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
-import { nextDay, type NextDay } from './lately.ts';
+import { nextDay, type NextDay, oldestThatCounts } from './lately.ts';
 import { at } from './matrix.ts';
 import { gaussHermite } from './quadrature.ts';
 import { expit } from './special.ts';
@@ -52,9 +52,21 @@ export function abilityOn(
   stops: readonly Stop[],
   on: IsoDate,
 ): Ability {
+  const oldest = oldestThatCounts(on);
+  const counting = [...rounds].filter(({ date }) => date >= oldest && date <= on);
+  return abilityFromDays(dayTallies(counting), condition, stops, on);
+}
+
+/** The same from rounds that are added up already; days that are too old or yet to come are left out. */
+export function abilityFromDays(
+  days: readonly DayTally[],
+  condition: Condition,
+  stops: readonly Stop[],
+  on: IsoDate,
+): Ability {
   const places = new Map(stops.map(({ spot, shot }) => [cellKey(spot, shot), { spot, shot }]));
   const index = new Map([...places.keys()].map((key, i) => [key, i]));
-  const next = nextDay(dayTallies(rounds), condition, [...places.values()], on);
+  const next = nextDay(days, condition, [...places.values()], on);
   const turns = stops.flatMap(({ spot, shot, attempts }) =>
     Array.from({ length: attempts }, () => index.get(cellKey(spot, shot)) ?? NaN),
   );
@@ -99,7 +111,12 @@ export function abilityFrom({ means, covariance }: NextDay, turns: readonly numb
 export function forecast(ability: Ability): Forecast {
   const chances = makesChances(ability);
   const mean = chances.reduce((sum, chance, makes) => sum + makes * chance, 0);
-  return { chances, mean, range: { low: quantile(chances, 0.1), high: quantile(chances, 0.9) } };
+  return { chances, mean, range: middleOf(chances) };
+}
+
+/** The span that holds the middle 80 %, as {@link Forecast.range} does. */
+export function middleOf(chances: ArrayLike<Probability>): Forecast['range'] {
+  return { low: quantile(chances, 0.1), high: quantile(chances, 0.9) };
 }
 
 /** Chance of `makes` or more on the whole card. */
@@ -134,8 +151,8 @@ function makesChances({ weights, rates }: Ability): number[] {
   return mixed;
 }
 
-/** Chance of k makes when every attempt has a rate of its own: one attempt at a time. */
-function poissonBinomial(rates: readonly Probability[]): Float64Array {
+/** Chance of k makes, k = 0 .. attempts, when every attempt has a rate of its own: one attempt at a time. */
+export function poissonBinomial(rates: readonly Probability[]): Float64Array {
   const chances = new Float64Array(rates.length + 1);
   chances[0] = 1;
   for (const [taken, p] of rates.entries()) {
@@ -154,10 +171,10 @@ function tail(chances: readonly number[], makes: number): Probability {
 }
 
 /** The fewest makes that are not exceeded with at least this chance. */
-function quantile(chances: readonly number[], share: Probability): number {
+function quantile(chances: ArrayLike<Probability>, share: Probability): number {
   let sum = 0;
-  for (const [makes, chance] of chances.entries()) {
-    sum += chance;
+  for (let makes = 0; makes < chances.length; makes += 1) {
+    sum += at(chances, makes);
     if (sum >= share) return makes;
   }
   return chances.length - 1;

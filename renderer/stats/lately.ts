@@ -1,3 +1,4 @@
+import { addDays } from '../basics/days.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { Condition } from '../log/events.ts';
 import { daysBetween, type DayTally, type Place } from './dayTallies.ts';
@@ -26,6 +27,11 @@ const DAY_SDS = Array.from({ length: 9 }, (_, step) => 0.03 + 0.07 * step);
 const HALF_LIFE = 30;
 /** Older days than this many half-lives are left out: they would count for less than 1 in 60. */
 const OLDEST = 6 * HALF_LIFE;
+
+/** The first day whose shots still count on a later day; those before it change nothing at all. */
+export function oldestThatCounts(on: IsoDate): IsoDate {
+  return addDays(on, -OLDEST);
+}
 
 /** What one more day will bring: log-odds of the make rate at each place, normal with these means and covariances. */
 export interface NextDay {

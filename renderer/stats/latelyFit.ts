@@ -98,6 +98,7 @@ interface NewtonStep {
 function newton(shots: Shots, daySd: number, state: State): NewtonStep {
   const { size } = shots.priorPrecision;
   const shift = size - 1;
+  // Filled below the diagonal alone, which is all that its factor is made from.
   const precision: Matrix = { size, values: shots.priorPrecision.values.slice() };
   const h = precision.values;
   const gradient = new Float64Array(size);
@@ -136,7 +137,6 @@ function newton(shots: Shots, daySd: number, state: State): NewtonStep {
       addAt(crossC, from + place, w);
       addAt(gradient, shift, weight * slope);
       addAt(h, shift * size + shift, weight * w);
-      addAt(h, place * size + shift, weight * w);
       addAt(h, shift * size + place, weight * w);
     }
     // b meets the shift, and c meets c and the shift, in the pressured shots alone.
@@ -152,6 +152,7 @@ function newton(shots: Shots, daySd: number, state: State): NewtonStep {
       const iC = (bb * at(crossC, from + i) - bc * at(crossB, from + i)) / determinant;
       addAt(gradient, i, -weight * (iB * gB + iC * gC));
       for (const j of touched) {
+        if (j > i) continue;
         addAt(h, i * size + j, -weight * (iB * at(crossB, from + j) + iC * at(crossC, from + j)));
       }
     }

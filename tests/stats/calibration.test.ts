@@ -1,55 +1,17 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 
-import { type Rng, rngFromSeed } from '../../renderer/basics/chance.ts';
+import { rngFromSeed } from '../../renderer/basics/chance.ts';
 import { addDays } from '../../renderer/basics/days.ts';
-import { STANDARD_CARDS, type Stop } from '../../renderer/court/cards.ts';
-import { simulateCard, simulateDay, type SimulatedShooter } from '../../renderer/games/simulate.ts';
-import type { Round } from '../../renderer/log/book.ts';
+import { STANDARD_CARDS } from '../../renderer/court/cards.ts';
+import { simulateCard, simulateDay } from '../../renderer/games/simulate.ts';
 import { abilityOn, chooseMark, forecast } from '../../renderer/stats/ability.ts';
-import { GROUP_PRIORS, shotGroup } from '../../renderer/stats/shotGroups.ts';
-import { logit } from '../../renderer/stats/special.ts';
-import { roundOf } from './rounds.ts';
+import { dayOf, someShooter } from './simulatedRecord.ts';
 
 const STOPS = STANDARD_CARDS.find(({ id }) => id === 'whole-45')?.stops ?? [];
+const PLAN = ['relaxed', 'relaxed', 'pressured'] as const;
 const SHOOTERS = 300;
 /** Three standard errors of a share of half the shooters. */
 const ERROR = 3 * Math.sqrt(0.25 / SHOOTERS);
-
-/** A shooter from the prior; good and bad days have a standard deviation of 0.25, a day's answer to pressure 0.15. */
-function someShooter(rng: Rng): { shooter: SimulatedShooter; day: () => SimulatedShooter } {
-  const groups = new Map<string, number>();
-  const spots = new Map<string, number>();
-  const rate: SimulatedShooter['rate'] = (spot, shot) => {
-    const group = shotGroup(spot, shot);
-    const { centre, sd, spread } = GROUP_PRIORS[group];
-    const middle = groups.get(group) ?? logit(centre) + sd * rng.normal();
-    groups.set(group, middle);
-    const own = spots.get(`${spot} ${shot}`) ?? middle + spread * rng.normal();
-    spots.set(`${spot} ${shot}`, own);
-    return own;
-  };
-  const shooter = { rate, pressureCost: 0.35 * rng.normal(), daySd: 0.25 };
-  return { shooter, day: () => ({ ...shooter, pressureCost: shooter.pressureCost + 0.15 * rng.normal() }) };
-}
-
-/** One day: two relaxed rounds and a pressured one. */
-function dayOf(date: string, shooter: SimulatedShooter, rng: Rng): Round[] {
-  const luck = simulateDay(shooter, rng);
-  return (['relaxed', 'relaxed', 'pressured'] as const).map((condition) =>
-    roundOf(condition, cellsFrom(STOPS, simulateCard(shooter, STOPS, condition === 'pressured', luck, rng)), {
-      date,
-    }),
-  );
-}
-
-function cellsFrom(stops: readonly Stop[], made: readonly boolean[]) {
-  let from = 0;
-  return stops.map(({ spot, shot, attempts }) => {
-    const makes = made.slice(from, from + attempts).filter(Boolean).length;
-    from += attempts;
-    return { spot, shot, attempts, makes };
-  });
-}
 
 /*
  * The forecast before a pressured round against what simulated shooters then do. Monte-Carlo error is three standard
@@ -70,7 +32,7 @@ describe.each([
     for (let n = 0; n < SHOOTERS; n += 1) {
       const { shooter, day } = someShooter(rng);
       const dates = Array.from({ length: days }, (_, at) => addDays('2026-03-02', 3 * at));
-      const rounds = dates.flatMap((date) => dayOf(date, day(), rng));
+      const rounds = dates.flatMap((date) => dayOf(date, day(), STOPS, PLAN, rng));
       const ability = abilityOn(rounds, 'pressured', STOPS, dates.at(-1) ?? '2026-03-02');
       const made = simulateCard(day(), STOPS, true, simulateDay(shooter, rng), rng).filter(Boolean).length;
       for (const [at, chance] of wanted.entries()) {
