@@ -23,12 +23,12 @@ const LEAST_DROPS = 30;
 const MOST_TENS = 60;
 
 /**
- * The drop model's season: relaxed and pressured rates above, the drop with its band below. A point stands only in a
+ * The drop model's season: relaxed and pressured rates above, the drop below, each with its band. A point stands only in a
  * week with such shots; elsewhere line and band are paler, since they are carried over.
  */
 export function WeeksChart({ label, weeks, dayWords }: Props) {
   const [low, high] = tensAround(
-    weeks.flatMap(({ relaxed, pressured }) => [relaxed, pressured]),
+    weeks.flatMap(({ spans }) => [spans.relaxed, spans.pressured].flatMap(({ low, high }) => [low, high])),
     LEAST_RATES,
     [0, 100],
   );
@@ -83,14 +83,18 @@ interface PartProps {
 
 function Rate({ kind, weeks, frame, y }: PartProps & { readonly kind: 'relaxed' | 'pressured' }) {
   const values = weeks.map((week) => week[kind]);
+  const lows = weeks.map(({ spans }) => spans[kind].low);
+  const highs = weeks.map(({ spans }) => spans[kind].high);
   return (
     <>
       {runsOf(weeks.map(({ shots }) => shots[kind] === 0)).map((run) => (
-        <path
-          key={run.from}
-          className={`course ${kind}${run.carried ? ' carried' : ''}`}
-          d={`M${pathOf(alongRun(run, values), frame, y)}`}
-        />
+        <g key={run.from} className={run.carried ? 'carried' : undefined}>
+          <path
+            className={`band ${kind}`}
+            d={`M${pathOf(alongRun(run, highs), frame, y)}L${pathOf(alongRun(run, lows).toReversed(), frame, y)}Z`}
+          />
+          <path className={`course ${kind}`} d={`M${pathOf(alongRun(run, values), frame, y)}`} />
+        </g>
       ))}
       {weeks.map(({ monday, shots }, at) =>
         shots[kind] === 0 ? null : (

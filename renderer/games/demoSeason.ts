@@ -131,6 +131,7 @@ function playVisit(
     const order = pairOrderFor(seed);
     const pair = writer.newId<'pair'>();
     const pressure = pressureFor(player, truth, card, seed);
+    const tested = { ...truth, pressureCost: truth.pressureCost + extraCost(pressure) };
     writer.write({
       type: 'PairTossed',
       body: {
@@ -163,7 +164,7 @@ function playVisit(
           pressure: pressured ? pressure : null,
         },
       });
-      const shots = simulateCard(truth, card.stops, pressured, day, desk.rng);
+      const shots = simulateCard(tested, card.stops, pressured, day, desk.rng);
       const stops = card.stops.flatMap(({ attempts }, stop) => Array.from({ length: attempts }, () => stop));
       for (const [at, made] of shots.entries()) {
         writer.write({ type: 'ShotTaken', body: { round, stop: stops[at] ?? 0, made, side: null } }, 7_000);
@@ -203,16 +204,36 @@ function evenMark(truth: SimulatedShooter, card: Card): Mark {
   return best;
 }
 
+/** How often an ingredient is on, and what it costs beyond the rest, log-odds. */
+const AT_TIMES = {
+  clock: { share: 0.7, cost: 0.1 },
+  crowd: { share: 0.6, cost: 0.15 },
+  watchers: { share: 0.4, cost: 0.35 },
+} as const;
+
+/** The stake and the mark are always on; clock, crowd and watchers come and go. */
 function pressureFor(player: Player, truth: SimulatedShooter, card: Card, seed: number): PressureSetup {
-  const turns = attemptsOn(card.stops);
+  const rng = rngFromSeed(seed);
+  // The first draw is the coin that orders the pair.
+  rng.chance(0.5);
+  const on = (name: keyof typeof AT_TIMES) => rng.chance(AT_TIMES[name].share);
   const setup = {
     stake: player.stake,
     mark: evenMark(truth, card),
-    clock: { kind: 'round', seconds: turns * 10 },
-    crowd: true,
-  } as const;
-  const ingredients = ingredientsOf(setup, { watchers: false, coldStart: false });
+    clock: on('clock') ? ({ kind: 'round', seconds: attemptsOn(card.stops) * 10 } as const) : null,
+    crowd: on('crowd'),
+  };
+  const ingredients = ingredientsOf(setup, { watchers: on('watchers'), coldStart: false });
   return { ...setup, ingredients, showChance: true, seed };
+}
+
+/** What a round's ingredients cost against the usual ones. */
+function extraCost({ ingredients }: PressureSetup): number {
+  return Object.entries(AT_TIMES).reduce(
+    (sum, [name, { share, cost }]) =>
+      sum + cost * ((ingredients.some((one) => one === name) ? 1 : 0) - share),
+    0,
+  );
 }
 
 /** Writes facts one after the other, each a little later than the last. */

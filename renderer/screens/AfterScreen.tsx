@@ -1,11 +1,12 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 
 import { verdictOf, type Verdict } from '../games/played.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
-import { inHundred } from '../store/forecast.ts';
+import { forecastBefore, inHundred } from '../store/forecast.ts';
 import { writeAddress } from '../store/places.ts';
 import { nextOfPair, roundById } from '../store/roundActions.ts';
+import { forecastOutcomeWords } from './forecastWords.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { EFFORT_AFTER, NERVES_AFTER, Rating } from './parts/Rating.tsx';
@@ -36,9 +37,11 @@ export function AfterScreen({ about }: { readonly about: string | null }) {
 function RoundOver({ round }: { readonly round: Round }) {
   const { court, gym } = useDoors();
   const second = useGym(({ book }) => round.pair !== null && nextOfPair(book, round.pair.id) === 2);
-  const busy = useGym(({ book }) => book.open !== null);
+  const book = useGym((state) => state.book);
+  const busy = book.open !== null;
   const verdict = verdictOf(round);
   const { makes, attempts } = roundTally(round);
+  const forecast = useMemo(() => forecastBefore(book, round), [book, round]);
   const [nerves, setNerves] = useState(round.nervesAfter);
   const [effort, setEffort] = useState(round.effort);
   const [note, setNote] = useState(round.note);
@@ -66,6 +69,7 @@ function RoundOver({ round }: { readonly round: Round }) {
             {makes} of {attempts}
           </p>
           <VerdictWords round={round} verdict={verdict} />
+          {forecast ? <p className="quiet">{forecastOutcomeWords(forecast, makes)}</p> : null}
           {round.ending === 'interrupted' || busy ? null : (
             <button type="button" className="button" onClick={() => void undo()}>
               {last?.at === round.endedAt

@@ -8,6 +8,7 @@ import { todayAt } from '../store/today.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
+import { RoundOutlook } from './parts/RoundOutlook.tsx';
 import { RoundSetupScreen } from './RoundSetupScreen.tsx';
 
 /** A pair: set up, toss, then one round after the other. */
@@ -59,6 +60,7 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
           ? `Now it counts${pair.pressure.stake === null ? '' : `: ${pair.pressure.stake}`}.`
           : 'Nothing is on the line. Shoot as you do on your own.'}
       </p>
+      <RoundOutlook shooter={pair.shooter} condition={condition} stops={pair.card.stops} />
       <section className="panel">
         <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
       </section>

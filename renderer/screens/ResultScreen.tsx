@@ -9,12 +9,14 @@ import { RoundList } from './parts/RoundList.tsx';
 import { WorkingBar } from './parts/WorkingBar.tsx';
 import { BothRates } from './result/BothRates.tsx';
 import { BySpot } from './result/BySpot.tsx';
+import { Forecasts } from './result/Forecasts.tsx';
 import { HowSure } from './result/HowSure.tsx';
 import { Misses } from './result/Misses.tsx';
 import { NoPressureFelt } from './result/NoPressureFelt.tsx';
 import { OverTime } from './result/OverTime.tsx';
 import { TurnsTheScrew } from './result/TurnsTheScrew.tsx';
 import { WeekByWeek } from './result/WeekByWeek.tsx';
+import { WhatNext } from './result/WhatNext.tsx';
 import { indexToTell } from './studyParts.ts';
 
 /** How many rounds stand under the result; all of them have a screen of their own. */
@@ -25,6 +27,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
   const ownSpots = useGym(({ book }) => book.ownSpots);
   const study = useStudy((state) => state.study);
+  const forecasts = useStudy((state) => state.forecasts);
   const broken = useStudy((state) => state.broken);
   const index = indexToTell(study);
   const title = `${shooter.name}: what pressure does`;
@@ -52,10 +55,12 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       {index ? <WeekByWeek index={index} /> : null}
       <BySpot figures={figures} index={index} rules={shooter.rules} ownSpots={ownSpots} />
       {index ? <TurnsTheScrew index={index} rounds={figures.rounds} /> : null}
+      {study ? <WhatNext rounds={figures.rounds} study={study} /> : null}
       <NoPressureFelt figures={figures} study={study} />
       <BothRates figures={figures} />
       <OverTime figures={figures} />
       <Misses rounds={figures.rounds} />
+      <Forecasts score={forecasts} />
       <section className="panel">
         <h2>Latest rounds</h2>
         <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} />

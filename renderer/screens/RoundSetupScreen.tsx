@@ -13,6 +13,7 @@ import { MissSidesChoice } from './parts/MissSidesChoice.tsx';
 import { Page } from './parts/Page.tsx';
 import { PressureForm } from './parts/PressureForm.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
+import { RoundOutlook } from './parts/RoundOutlook.tsx';
 
 interface Props {
   readonly shooter: Shooter;
@@ -81,6 +82,7 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
       <div className="columns packed">
         <section className="panel">
           <CardChoice cards={cards} value={card} onChoose={chooseCard} />
+          <RoundOutlook shooter={shooter.id} condition={condition} stops={card.stops} />
           <EntryChoice value={settings.entry} onChoose={(entry) => gym.set({ entry })} />
           {settings.entry === 'each-shot' ? <MissSidesChoice /> : null}
         </section>

@@ -14,6 +14,11 @@ export function rateSpan({ rate }: Rated): string {
   return rate ? `${Math.round(100 * rate.low)} to ${Math.round(100 * rate.high)} %` : '–';
 }
 
+/** `38 to 54 %`, from percentages. */
+export function percentSpan({ low, high }: { readonly low: number; readonly high: number }): string {
+  return `${Math.round(low)} to ${Math.round(high)} %`;
+}
+
 /** `46 of 100` */
 export function countWords({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'>): string {
   return attempts === 0 ? 'no shots' : `${makes} of ${attempts}`;

@@ -27,8 +27,8 @@ describe('the weeks drawn', () => {
 
   it('carry line and band over the rest, paler', () => {
     const markup = drawn(gaps);
-    expect(count(markup, 'class="course relaxed carried"')).toBe(1);
-    expect(count(markup, 'class="course pressured carried"')).toBe(2);
+    expect(count(markup, '<g class="carried"><path class="band relaxed"')).toBe(1);
+    expect(count(markup, '<g class="carried"><path class="band pressured"')).toBe(2);
     expect(count(markup, '<g class="carried"><path class="band drop"')).toBe(2);
     // Around two gaps lie three stretches with shots.
     expect(count(markup, 'class="band drop"')).toBe(5);

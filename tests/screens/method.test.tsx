@@ -49,7 +49,7 @@ describe('the page on how it is worked out', () => {
   it('puts the shooter’s own values beside what it explains', () => {
     const text = page(study);
     for (const own of [
-      'Yours: 967 of 1650 relaxed and 749 of 1650 under pressure as shot',
+      'Yours: 967 of 1650 relaxed and 756 of 1650 under pressure as shot',
       'Yours: pressure adds −0.5',
       'Yours: 8 places in your mix.',
       'Yours: from the first week to the last the drop moved by −',

@@ -36,7 +36,7 @@ describe('week by week', () => {
     const rows = rowsOf(drawn(<WeekByWeek index={season.index} />), 'Numbers week by week');
     expect(rows).toHaveLength(6);
     expect(rows[0]).toMatch(
-      /^8 Feb 2021 2021-W06 \d+ % \d+ % −?\d+ points? −?\d+ to \d+ 50 relaxed, 25 pressured$/,
+      /^8 Feb 2021 2021-W06 \d+ % \d+ to \d+ % \d+ % \d+ to \d+ % −?\d+ points? −?\d+ to \d+ 50 relaxed, 25 pressured$/,
     );
     expect(rows[2]).toMatch(/50 relaxed, 0 pressured$/);
     expect(rows[3]).toMatch(/none, carried over$/);
@@ -125,8 +125,18 @@ describe('what turns the screw', () => {
     expect(textOf(markup)).toContain('In every pressured round so far: something on the line.');
   });
 
+  it('has something to show in the invented season: watchers cost most there', () => {
+    const rows = rowsOf(
+      drawn(<TurnsTheScrew index={demo.index} rounds={demo.rounds} />),
+      'Numbers by ingredient',
+    );
+    expect(rows).toHaveLength(3);
+    expect(rows[0]).toContain('660 990');
+  });
+
   it('draws nothing where nothing can be compared', () => {
-    const markup = drawn(<TurnsTheScrew index={demo.index} rounds={demo.rounds} />);
+    const season = seasonOf(turningOn(weeklyRounds(6), [['clock', 'stake']]));
+    const markup = drawn(<TurnsTheScrew index={season.index} rounds={season.rounds} />);
     expect(count(markup, '<svg')).toBe(0);
     expect(textOf(markup)).toContain('Every pressured round so far had the same ingredients');
   });

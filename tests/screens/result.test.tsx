@@ -3,6 +3,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 
 import type { Round } from '../../renderer/log/book.ts';
+import { percentSpan, pointsWords } from '../../renderer/screens/numberWords.ts';
 import { DropSentence } from '../../renderer/screens/parts/DropSentence.tsx';
 import { RoundList } from '../../renderer/screens/parts/RoundList.tsx';
 import { Working } from '../../renderer/screens/parts/WorkingBar.tsx';
@@ -101,8 +102,12 @@ describe('the sentence with the model', () => {
   it('shows the two percentages that differ by the drop, and the counts as shot beneath', () => {
     const index = indexOf(study);
     const text = read(<DropSentence figures={demo} study={study} broken={false} />);
-    expect(text).toContain(`Relaxed ${Math.round(index.relaxed)} % as shot: ${demo.relaxed.makes} of`);
-    expect(text).toContain(`Pressured ${Math.round(index.pressured)} % as shot: ${demo.pressured.makes} of`);
+    expect(text).toContain(
+      `Relaxed ${Math.round(index.relaxed)} % ${percentSpan(index.spans.relaxed)} · as shot: ${demo.relaxed.makes} of`,
+    );
+    expect(text).toContain(
+      `Pressured ${Math.round(index.pressured)} % ${percentSpan(index.spans.pressured)} · as shot: ${demo.pressured.makes} of`,
+    );
     expect(index.relaxed - index.pressured).toBeCloseTo(index.overall.points, 8);
     expect(text).toContain('for the same mix of shots');
   });
@@ -195,7 +200,13 @@ describe('the rounds in which no pressure was felt', () => {
     expect(text).toContain(
       `you made ${felt.unfelt.makes} of ${felt.unfelt.attempts}, in the ones where nerves rose`,
     );
-    expect(text).toMatch(/All pressured rounds 13 points .* Without these 13 points/);
+    const { overall } = indexOf(study);
+    const without = study.felt.dropWithout?.points ?? Number.NaN;
+    expect(text).toMatch(
+      new RegExp(
+        `All pressured rounds ${pointsWords(overall.points)} .* Without these ${pointsWords(without)}`,
+      ),
+    );
     expect(text).toContain('undo what the coin made fair');
     expect(count(markup, 'class="round-row"')).toBe(felt.unfelt.rounds.length);
   });

@@ -2,7 +2,7 @@ import { FEW_SHOTS } from '../../charts/fewShots.ts';
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { Figures } from '../../store/figures.ts';
 import type { Study, StudyState } from '../../store/study.ts';
-import { countWords, percent, rateSpan } from '../numberWords.ts';
+import { countWords, percent, percentSpan, rateSpan } from '../numberWords.ts';
 import { atTheLine, indexToTell, type Index } from '../studyParts.ts';
 import { SPAN_WORDS, studyWords } from '../studyWords.ts';
 
@@ -59,7 +59,14 @@ function BigRate({ condition, rated, told }: BigRateProps) {
       </dt>
       <dd className="figure">{told ? `${Math.round(told.index[condition])} %` : countedRate(rated)}</dd>
       <dd className="quiet">
-        {told ? <span>as shot: {countWords(told.shot[condition])}</span> : <CountedSmall rated={rated} />}
+        {told ? (
+          <>
+            <span>{percentSpan(told.index.spans[condition])}</span> ·{' '}
+            <span>as shot: {countWords(told.shot[condition])}</span>
+          </>
+        ) : (
+          <CountedSmall rated={rated} />
+        )}
       </dd>
     </div>
   );

@@ -1,7 +1,7 @@
 import { WeeksChart } from '../../charts/WeeksChart.tsx';
 import type { ChokeIndex, IndexWeek } from '../../stats/model/chokeIndex.ts';
 import { shortDayWords, yearDayWords } from '../dayWords.ts';
-import { dropSpan, pointsWords } from '../numberWords.ts';
+import { dropSpan, percentSpan, pointsWords } from '../numberWords.ts';
 import { BetweenWeeks } from './BetweenWeeks.tsx';
 import { ConditionKey } from './ConditionKey.tsx';
 import { RateTable } from './RateTable.tsx';
@@ -20,7 +20,7 @@ export function WeekByWeek({ index }: { readonly index: ChokeIndex }) {
         dayWords={shortDayWords}
       />
       <p className="quiet">
-        Good and bad days, tiredness and a changing mix of shots are taken out. The band holds the drop nine
+        Good and bad days, tiredness and a changing mix of shots are taken out. The bands hold the truth nine
         times in ten. Where a line is pale and has no mark there were no such shots that week: it is only
         carried over from the weeks around it.
       </p>
@@ -40,7 +40,7 @@ export function WeekByWeek({ index }: { readonly index: ChokeIndex }) {
 }
 
 function WeekRow({ week }: { readonly week: IndexWeek }) {
-  const { monday, relaxed, pressured, points, shots, empty } = week;
+  const { monday, points, shots, empty } = week;
   return (
     <tr>
       <th scope="row">
@@ -48,8 +48,13 @@ function WeekRow({ week }: { readonly week: IndexWeek }) {
         <br />
         <span className="quiet">{week.week}</span>
       </th>
-      <td>{Math.round(relaxed)} %</td>
-      <td>{Math.round(pressured)} %</td>
+      {(['relaxed', 'pressured'] as const).map((condition) => (
+        <td key={condition}>
+          {Math.round(week[condition])} %
+          <br />
+          <span className="quiet">{percentSpan(week.spans[condition])}</span>
+        </td>
+      ))}
       <td>
         {pointsWords(points)}
         <br />

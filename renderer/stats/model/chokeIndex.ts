@@ -29,6 +29,12 @@ export interface Overall extends PointsEstimate {
   readonly probabilitySame: Probability;
 }
 
+/** The two ends of a 90 % interval. */
+export interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+
 /** A calendar week of the index. */
 export interface IndexWeek extends PointsEstimate {
   /** ISO 8601 name, `2026-W05`. */
@@ -38,6 +44,8 @@ export interface IndexWeek extends PointsEstimate {
   /** Make percentages, standardised. */
   readonly relaxed: number;
   readonly pressured: number;
+  /** Of these two. */
+  readonly spans: ByCondition<Span>;
   readonly shots: ByCondition<number>;
   /** No shot in this week: the figures are carried over from its neighbours, and no point is to be drawn. */
   readonly empty: boolean;
@@ -78,6 +86,7 @@ export interface ChokeIndex {
   /** Standardised make percentages behind it. */
   readonly relaxed: number;
   readonly pressured: number;
+  readonly spans: ByCondition<Span>;
   readonly weeks: readonly IndexWeek[];
   readonly places: readonly IndexPlace[];
   readonly groups: readonly IndexGroup[];

@@ -12,6 +12,7 @@ import type {
   IndexPlace,
   IndexWeek,
   Overall,
+  Span,
 } from './chokeIndex.ts';
 import { type Estimate, estimateOf, pointsOf, shareOf } from './estimate.ts';
 import { type ModelData, UNKNOWN_INGREDIENTS } from './modelData.ts';
@@ -40,6 +41,7 @@ export function figuresOf(data: ModelData, posterior: Posterior, reference: Refe
     overall: overallOf(difference(calm, tense)),
     relaxed: 100 * relaxedRate,
     pressured: 100 * mean(tense),
+    spans: spansOf(calm, tense),
     weeks: weeksOf(data, posterior, shot),
     places: placesOf(data, posterior, reference),
     groups: groupsOf(data, placeRelaxed, placePressured, reference),
@@ -95,11 +97,21 @@ function weeksOf(data: ModelData, posterior: Posterior, shot: readonly number[])
       monday,
       relaxed: 100 * mean(calm),
       pressured: 100 * mean(tense),
+      spans: spansOf(calm, tense),
       ...pointsOf(difference(calm, tense)),
       shots: ofWeek,
       empty: shot[week] === 0,
     };
   });
+}
+
+/** In percent. */
+function spansOf(calm: Float64Array, tense: Float64Array): ByCondition<Span> {
+  const span = (rates: Float64Array): Span => {
+    const { low, high } = estimateOf(rates);
+    return { low: 100 * low, high: 100 * high };
+  };
+  return { relaxed: span(calm), pressured: span(tense) };
 }
 
 function placesOf(data: ModelData, posterior: Posterior, { weights }: Reference): IndexPlace[] {
