@@ -27,7 +27,7 @@ const MOST_TENS = 60;
  * week with such shots; elsewhere line and band are paler, since they are carried over.
  */
 export function WeeksChart({ label, weeks, dayWords }: Props) {
-  const [low, high] = tensAround(
+  const [lowest, highest] = tensAround(
     weeks.flatMap(({ spans }) => [spans.relaxed, spans.pressured].flatMap(({ low, high }) => [low, high])),
     LEAST_RATES,
     [0, 100],
@@ -36,8 +36,8 @@ export function WeeksChart({ label, weeks, dayWords }: Props) {
     name: 'Makes in 100 shots',
     top: 34,
     bottom: 254,
-    from: low,
-    to: high,
+    from: lowest,
+    to: highest,
     step: 10,
     write: String,
   });

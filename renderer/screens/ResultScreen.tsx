@@ -10,6 +10,7 @@ import { WorkingBar } from './parts/WorkingBar.tsx';
 import { BothRates } from './result/BothRates.tsx';
 import { BySpot } from './result/BySpot.tsx';
 import { Forecasts } from './result/Forecasts.tsx';
+import { HotHand } from './result/HotHand.tsx';
 import { HowSure } from './result/HowSure.tsx';
 import { Misses } from './result/Misses.tsx';
 import { NoPressureFelt } from './result/NoPressureFelt.tsx';
@@ -59,6 +60,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       <NoPressureFelt figures={figures} study={study} />
       <BothRates figures={figures} />
       <OverTime figures={figures} />
+      <HotHand rounds={figures.rounds} />
       <Misses rounds={figures.rounds} />
       <Forecasts score={forecasts} />
       <section className="panel">

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { DoorsContext, type Doors } from '../../renderer/screens/gymContext.ts';
 import { BySpot } from '../../renderer/screens/result/BySpot.tsx';
 import { changeWords } from '../../renderer/screens/result/changeWords.ts';
+import { HotHand } from '../../renderer/screens/result/HotHand.tsx';
 import { TurnsTheScrew } from '../../renderer/screens/result/TurnsTheScrew.tsx';
 import { WeekByWeek } from '../../renderer/screens/result/WeekByWeek.tsx';
 import type { Change } from '../../renderer/stats/model/chokeIndex.ts';
@@ -139,5 +140,16 @@ describe('what turns the screw', () => {
     const markup = drawn(<TurnsTheScrew index={season.index} rounds={season.rounds} />);
     expect(count(markup, '<svg')).toBe(0);
     expect(textOf(markup)).toContain('Every pressured round so far had the same ingredients');
+  });
+});
+
+describe('whether a make helps the next shot', () => {
+  it('is told for both conditions with its span, and nothing without single shots', () => {
+    const markup = drawn(<HotHand rounds={demo.rounds} />);
+    // The invented shooters' shots do not depend on the shot before.
+    expect(textOf(markup)).toContain('Relaxed, no difference that can be told from luck.');
+    expect(rowsOf(markup, 'Numbers after a make and after a miss')).toHaveLength(2);
+    const counted = demo.rounds.filter(({ entry }) => entry === 'counts');
+    expect(drawn(<HotHand rounds={counted} />)).toBe('');
   });
 });

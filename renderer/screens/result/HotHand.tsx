@@ -1,0 +1,95 @@
+import { useMemo } from 'react';
+
+import { IntervalChart } from '../../charts/IntervalChart.tsx';
+import { reachOf } from '../../charts/scale.ts';
+import type { Round } from '../../log/book.ts';
+import { afterMake, type AfterMakeSplit } from '../../store/streaks.ts';
+import { dropSpan, percent, pointsWords, signed } from '../numberWords.ts';
+
+/** Whether a make helps the next shot, relaxed and under pressure, for a shooter who notes single shots. */
+export function HotHand({ rounds }: { readonly rounds: readonly Round[] }) {
+  const split = useMemo(() => afterMake(rounds), [rounds]);
+  const shown = (['relaxed', 'pressured'] as const).flatMap((condition) => {
+    const of = split[condition];
+    return of ? [{ condition, ...of }] : [];
+  });
+  if (shown.length === 0) return null;
+  const reach = reachOf(shown.flatMap(({ low, high }) => [low, high]));
+  return (
+    <section className="panel">
+      <h2>Does a make help the next shot?</h2>
+      <p className="lead">{shown.map(sentence).join(' ')}</p>
+      <IntervalChart
+        label={shown.map((one) => `${name(one)} ${pointsWords(one.corrected)}, ${dropSpan(one)}.`).join(' ')}
+        rows={shown.map((one) => ({
+          kind: one.condition,
+          name: `${name(one)} ${pointsWords(one.corrected)}`,
+          words: dropSpan(one),
+          value: one.corrected,
+          low: one.low,
+          high: one.high,
+        }))}
+        axis={{
+          from: -reach,
+          to: reach,
+          step: reach / 2,
+          write: signed,
+          sides: ['worse after a make', 'better'],
+        }}
+      />
+      <details className="behind">
+        <summary>The numbers after a make and after a miss</summary>
+        <div className="scroll" role="region" aria-label="Numbers after a make and after a miss" tabIndex={0}>
+          <table className="figures">
+            <thead>
+              <tr>
+                <th scope="col">Rounds</th>
+                <th scope="col">After a make</th>
+                <th scope="col">After a miss</th>
+                <th scope="col">Difference as it stands</th>
+                <th scope="col">What the make changes</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((one) => (
+                <tr key={one.condition}>
+                  <th scope="row">{name(one)}</th>
+                  <td>{rate(one.afterMake)}</td>
+                  <td>{rate(one.afterMiss)}</td>
+                  <td>{pointsWords(one.points)}</td>
+                  <td>
+                    {pointsWords(one.corrected)}
+                    <br />
+                    <span className="quiet">{dropSpan(one)}</span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        <p className="quiet">
+          In short rows of shots makes thin out after a make by arithmetic alone, and an easy spot makes a
+          make follow a make. Both are taken out, the first as Miller and Sanjurjo showed (Econometrica,
+          2018).
+        </p>
+      </details>
+    </section>
+  );
+}
+
+type Split = AfterMakeSplit & { readonly condition: 'relaxed' | 'pressured' };
+
+function name({ condition }: Split): string {
+  return condition === 'relaxed' ? 'Relaxed' : 'Pressured';
+}
+
+function sentence(split: Split): string {
+  const { low, high, corrected } = split;
+  if (low > 0) return `${name(split)}, yes: about ${pointsWords(corrected)} better after a make.`;
+  if (high < 0) return `${name(split)}, you shoot about ${pointsWords(-corrected)} worse right after a make.`;
+  return `${name(split)}, no difference that can be told from luck.`;
+}
+
+function rate(tally: AfterMakeSplit['afterMake']): string {
+  return `${tally.makes} of ${tally.attempts} (${percent(tally)})`;
+}
