@@ -68,8 +68,14 @@ function time(weeks: number): { timing: Timing; data: ModelData } {
   return { timing, data };
 }
 
-/** Times records of these lengths, shortest first, and prints the table. @returns also the cells of the last */
-export function growth(lengths: readonly number[]): { timings: readonly Timing[]; data: ModelData } {
+/** Timings of some lengths of record, and the cells of the last. */
+export interface Grown {
+  readonly timings: readonly Timing[];
+  readonly data: ModelData;
+}
+
+/** Times records of these lengths, shortest first, and prints the table. */
+export function growth(lengths: readonly number[]): Grown {
   console.log('weeks  shots    cells   cells s  full fit s  s/week  refit s');
   const timings: Timing[] = [];
   let last: ModelData | null = null;

@@ -1,0 +1,57 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { deserialize, serialize } from 'node:v8';
+import { build } from 'vite';
+
+import type { Used } from './modelProbe.ts';
+import type { Grown } from './modelSpeed.ts';
+
+/** The model's timings, and what a process needs that only fits; the last length's cells. */
+export interface Measured extends Grown {
+  /** The full fit of the last length in a process of its own. */
+  readonly fit: Used;
+  /** The same process without the fit. */
+  readonly without: Used;
+}
+
+/**
+ * Times and weighs the model as it is shipped: built first, then run by Node alone. What runs the benchmarks compiles file
+ * by file, and calls from file to file are slower then by a fifth. The cells come from a file, so that simulated rounds are
+ * no part of the memory.
+ */
+export async function measureModel(lengths: readonly number[]): Promise<Measured> {
+  const folder = mkdtempSync(join(tmpdir(), 'drop-model-'));
+  try {
+    const probe = await builtProbe(folder);
+    const run = (task: string, ...on: readonly string[]): unknown => {
+      const result = join(folder, 'result');
+      execFileSync(process.execPath, [probe, task, result, ...on], { stdio: 'inherit' });
+      return deserialize(readFileSync(result));
+    };
+    const grown = run('growth', ...lengths.map(String)) as Grown;
+    const cells = join(folder, 'cells');
+    writeFileSync(cells, serialize(grown.data));
+    return { ...grown, fit: run('fit', cells) as Used, without: run('read', cells) as Used };
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+async function builtProbe(folder: string): Promise<string> {
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    publicDir: false,
+    ssr: { noExternal: true },
+    build: {
+      ssr: fileURLToPath(new URL('modelProbe.ts', import.meta.url)),
+      outDir: folder,
+      emptyOutDir: false,
+      rolldownOptions: { output: { entryFileNames: 'probe.mjs' } },
+    },
+  });
+  return join(folder, 'probe.mjs');
+}
