@@ -60,7 +60,6 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
           ? `Now it counts${pair.pressure.stake === null ? '' : `: ${pair.pressure.stake}`}.`
           : 'Nothing is on the line. Shoot as you do on your own.'}
       </p>
-      <RoundOutlook shooter={pair.shooter} condition={condition} stops={pair.card.stops} />
       <section className="panel">
         <Rating {...NERVES_BEFORE} value={nerves} onRate={setNerves} />
       </section>
@@ -68,6 +67,7 @@ function PairAhead({ pair }: { readonly pair: Pair }) {
         There is no second toss. Play both rounds out, or the comparison is lost. Same ball, same rest before
         each.
       </p>
+      <RoundOutlook shooter={pair.shooter} condition={condition} stops={pair.card.stops} />
       <details className="quiet">
         <summary>How the coin was tossed</summary>
         <p>

@@ -1,40 +1,111 @@
 import { isoDateAt } from '../basics/days.ts';
+import type { ShooterId } from '../basics/ids.ts';
 import type { EpochMs, IsoDate, Probability } from '../basics/units.ts';
-import type { Stop } from '../court/cards.ts';
+import { attemptsOn, type Stop } from '../court/cards.ts';
 import { turnResults } from '../games/played.ts';
 import { reach } from '../games/reach.ts';
 import { solve, type Ability, type Solved, type Standing } from '../games/solver.ts';
 import type { Moment } from '../log/begin.ts';
 import type { Book, Round } from '../log/book.ts';
-import { roundCells, turnsOf } from '../log/roundCells.ts';
-import { abilityOn, chanceOfAtLeast, chooseMark } from '../stats/ability.ts';
+import type { Condition } from '../log/events.ts';
+import { roundCells, roundTally, turnsOf } from '../log/roundCells.ts';
+import { abilityOn, chanceOfAtLeast, chooseMark, forecast } from '../stats/ability.ts';
 import { cellKey } from '../stats/drop.ts';
+import { oldestThatCounts } from '../stats/lately.ts';
+import { shotGroup } from '../stats/shotGroups.ts';
 
-/* What the shooter's own record says of the next pressured round. */
+/* What the shooter's own record says of the next round. */
 
-/**
- * Make rates on a card under pressure on one day, from every round of it or of an earlier day that was in the book at
- * one moment: what is brought in later does not move a game that is under way.
- */
-function pressuredAbility(
+/** A shooter's rounds that were in the book at one moment: what is brought in later moves nothing that was said. */
+function recordOf(book: Book, shooter: ShooterId, before: EpochMs = Infinity): Round[] {
+  return [...book.rounds.values()].filter((round) => round.shooter === shooter && round.startedAt < before);
+}
+
+const known = new WeakMap<Book['rounds'], Map<string, Ability>>();
+
+/** Make rates on a card for a round that is started on a day; asked again about the same book it is not worked out anew. */
+function abilityNow(
   book: Book,
-  shooter: string,
+  shooter: ShooterId,
+  condition: Condition,
   stops: readonly Stop[],
   on: IsoDate,
-  before: EpochMs = Infinity,
 ): Ability {
-  const rounds = [...book.rounds.values()].filter(
-    (round) => round.shooter === shooter && round.startedAt < before,
-  );
-  return abilityOn(rounds, 'pressured', stops, on);
+  const answers = known.get(book.rounds) ?? new Map<string, Ability>();
+  known.set(book.rounds, answers);
+  const key = JSON.stringify([shooter, condition, on, stops]);
+  const ability = answers.get(key) ?? abilityOn(recordOf(book, shooter), condition, stops, on);
+  answers.set(key, ability);
+  return ability;
+}
+
+/** Make rates on a round's card as they could be told before it. */
+function abilityBefore(book: Book, { shooter, condition, stops, date, startedAt }: Round): Ability {
+  return abilityOn(recordOf(book, shooter, startedAt), condition, stops, date);
+}
+
+/** Makes to be expected on a card. */
+export interface RoundForecast {
+  readonly attempts: number;
+  /** The whole number nearest to the mean. */
+  readonly about: number;
+  /** Makes that hold the middle 80 %. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A forecast for a round that is not started yet. */
+export interface ForecastNow extends RoundForecast {
+  /** What it rests on: such shots of the last half year; none of them, only older ones; or no such shot at all. */
+  readonly rests: 'record' | 'faded' | 'nothing';
+}
+
+/** What the shooter's record says of a round that is started now. */
+export function roundForecast(
+  book: Book,
+  shooter: ShooterId,
+  condition: Condition,
+  stops: readonly Stop[],
+  now: Pick<Moment, 'at' | 'zone'>,
+): ForecastNow {
+  const on = isoDateAt(now.at, now.zone);
+  const ability = abilityNow(book, shooter, condition, stops, on);
+  return { ...told(ability, stops), rests: restsOn(recordOf(book, shooter), stops, on) };
+}
+
+/**
+ * What could be said of a round before it, from the log as it was then. Null for a round whose card was not shot to its
+ * end, which no forecast for the card can be held against, and for one from a file.
+ */
+export function forecastBefore(book: Book, round: Round): RoundForecast | null {
+  if (round.imported || roundTally(round).attempts < attemptsOn(round.stops)) return null;
+  return told(abilityBefore(book, round), round.stops);
+}
+
+function told(ability: Ability, stops: readonly Stop[]): RoundForecast {
+  const { mean, range } = forecast(ability);
+  return { attempts: attemptsOn(stops), about: Math.round(mean), ...range };
+}
+
+/** Shots of a group tell of each other; others hardly do. */
+function restsOn(record: readonly Round[], stops: readonly Stop[], on: IsoDate): ForecastNow['rests'] {
+  const groups = new Set(stops.map(({ spot, shot }) => shotGroup(spot, shot)));
+  const alike = ({ spot, shot }: Pick<Stop, 'spot' | 'shot'>): boolean => groups.has(shotGroup(spot, shot));
+  const oldest = oldestThatCounts(on);
+  let rests: ForecastNow['rests'] = 'nothing';
+  for (const round of record.toReversed()) {
+    // Stops first: most rounds are told apart without adding them up.
+    if (round.date > on || !round.stops.some(alike) || !roundCells(round).some(alike)) continue;
+    if (round.date >= oldest) return 'record';
+    rests = 'faded';
+  }
+  return rests;
 }
 
 /** A round's game, solved; ask it for the standing after every shot. Null for a round without a mark. */
 export function solvedGame(book: Book, round: Round): Solved | null {
   const mark = round.pressure?.mark;
-  if (!mark) return null;
-  const ability = pressuredAbility(book, round.shooter, round.stops, round.date, round.startedAt);
-  return solve(reach(mark.makes, turnsOf(round).all), ability);
+  return mark ? solve(reach(mark.makes, turnsOf(round).all), abilityBefore(book, round)) : null;
 }
 
 /** The standing of a round in its solved game. */
@@ -64,7 +135,7 @@ export function marksFor(
   stops: readonly Stop[],
   now: Pick<Moment, 'at' | 'zone'>,
 ): Marks {
-  const ability = pressuredAbility(book, shooter, stops, isoDateAt(now.at, now.zone));
+  const ability = abilityNow(book, shooter, 'pressured', stops, isoDateAt(now.at, now.zone));
   return {
     shots: shotsOnRecord(book, shooter, stops),
     chance: (makes) => chanceOfAtLeast(ability, makes),

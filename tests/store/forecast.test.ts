@@ -3,7 +3,16 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { present } from '../../renderer/basics/invariant.ts';
 import { STANDARD_CARDS, type Stop } from '../../renderer/court/cards.ts';
 import type { Book } from '../../renderer/log/book.ts';
-import { inHundred, marksFor, solvedGame, standingOf } from '../../renderer/store/forecast.ts';
+import type { Condition } from '../../renderer/log/events.ts';
+import { forecastScore } from '../../renderer/stats/forecastScore.ts';
+import {
+  forecastBefore,
+  inHundred,
+  marksFor,
+  roundForecast,
+  solvedGame,
+  standingOf,
+} from '../../renderer/store/forecast.ts';
 import { diary, INES, PRESSURE, START, started, type Diary } from '../log/diary.ts';
 
 const threes = present(
@@ -126,6 +135,90 @@ describe('the chance of a game', () => {
     const before = chanceNow(log.book());
     paper('paper 2', date, 0);
     expect(chanceNow(log.book())).toBe(before);
+  });
+});
+
+describe('the forecast before a round', () => {
+  const said = (condition: Condition = 'pressured', now = NOW, stops: readonly Stop[] = threes.stops) =>
+    roundForecast(log.book(), 'ines', condition, stops, now);
+
+  it('rests on such shots of the last half year, and says where there are none', () => {
+    const days = (after: number) => ({ ...NOW, at: START + after * 86_400_000 });
+    expect(said().rests).toBe('record');
+    expect(said('relaxed').rests).toBe('record');
+    // Of the other threes the five spots tell too; of a free throw they do not.
+    expect(said('relaxed', NOW, [{ spot: 'top', shot: 'dribble-left', attempts: 5 }]).rests).toBe('record');
+    expect(said('relaxed', NOW, [{ spot: 'free-throw', shot: 'free-throw', attempts: 5 }]).rests).toBe(
+      'nothing',
+    );
+    expect(said('pressured', days(170)).rests).toBe('record');
+    expect(said('pressured', days(180)).rests).toBe('faded');
+    expect(roundForecast(log.book(), 'nobody', 'relaxed', threes.stops, NOW).rests).toBe('nothing');
+  });
+  it('is wide and in the middle without a record, narrower and higher with a good one', () => {
+    const blank = roundForecast(log.book(), 'nobody', 'pressured', threes.stops, NOW);
+    const known = said();
+    expect(blank.attempts).toBe(25);
+    expect(known.about).toBeGreaterThan(blank.about + 3);
+    expect(known.high - known.low).toBeLessThan(blank.high - blank.low);
+    for (const { about, low, high } of [blank, known]) {
+      expect(Number.isInteger(about) && about >= low && about <= high).toBe(true);
+    }
+  });
+  it('promises what the marks promise', () => {
+    const marks = marksFor(log.book(), 'ines', threes.stops, NOW);
+    const { low, high } = said();
+    expect(1 - marks.chance(low)).toBeLessThanOrEqual(0.1);
+    expect(marks.chance(high + 1)).toBeLessThanOrEqual(0.1);
+    expect(1 - marks.chance(low + 1)).toBeGreaterThan(0.1);
+  });
+});
+
+describe('the forecast after a round', () => {
+  /** A whole round, shot in the app; what was said before it. */
+  function shoot(round: string, condition: Condition, makes: number) {
+    const before = roundForecast(log.book(), 'ines', condition, threes.stops, NOW);
+    log.write(
+      'RoundStarted',
+      started({ round, condition, card: threes, pressure: condition === 'pressured' ? PRESSURE : null }),
+    );
+    for (const stop of threes.stops.keys()) log.write('StopCounted', { round, stop, makes, attempts: 5 });
+    log.write('RoundEnded', { round, why: 'played-out', clockLeft: null });
+    return before;
+  }
+  const after = (round: string) =>
+    forecastBefore(log.book(), present(log.book().rounds.get(round), 'the round'));
+
+  it('is what was said before it, whatever came later, and what its score is reckoned from', () => {
+    log.write('SessionStarted', { session: 'visit 1', shooter: 'ines', date: '2026-11-25' });
+    const before = [
+      shoot('round 1', 'relaxed', 1),
+      shoot('round 2', 'pressured', 0),
+      shoot('round 3', 'relaxed', 5),
+    ];
+    paper('paper 2', '2026-11-24', 0);
+    paper('paper 3', '2026-11-25', 0);
+    const rounds = ['round 1', 'round 2', 'round 3'];
+    expect(rounds.map(after)).toEqual(
+      before.map(({ attempts, about, low, high }) => ({ attempts, about, low, high })),
+    );
+    expect(new Set(before.map(({ about }) => about)).size).toBeGreaterThan(1);
+    const scored = forecastScore([...log.book().rounds.values()]).rounds;
+    for (const round of rounds) {
+      const { attempts, low, high, mean } = present(
+        scored.find((one) => one.round === round),
+        round,
+      );
+      expect({ attempts, about: Math.round(mean), low, high }).toEqual(after(round));
+    }
+  });
+  it('is none for a card that was not shot to its end, nor for a round from a file', () => {
+    log.write('SessionStarted', { session: 'visit 1', shooter: 'ines', date: '2026-11-25' });
+    log.write('RoundStarted', started({ card: threes }));
+    log.write('StopCounted', { round: 'round 1', stop: 0, makes: 3, attempts: 5 });
+    log.write('RoundEnded', { round: 'round 1', why: 'stopped', clockLeft: null });
+    expect(after('round 1')).toBeNull();
+    expect(after('paper 1')).toBeNull();
   });
 });
 
