@@ -8,6 +8,7 @@ import { coldLoad } from './coldLoad.ts';
 import { coverageOutcomes } from './coverage.ts';
 import { cueOnsetOutcomes } from './cueOnsetOutcomes.ts';
 import { figures } from './figures.ts';
+import { forecastOutcomes } from './forecastOutcomes.ts';
 import { modelCoverageOutcomes } from './modelCoverageOutcomes.ts';
 import { modelOutcomes } from './modelOutcomes.ts';
 import { Once } from './once.ts';
@@ -33,6 +34,7 @@ const BENCHMARKS: Readonly<Record<string, () => Outcome[] | Promise<Outcome[]>>>
   weight: async () => weight(await stage.get()),
   figures,
   coverage: () => coverageOutcomes(),
+  forecasts: forecastOutcomes,
   model: () => modelOutcomes(names.includes('model')),
   modelCoverage: modelCoverageOutcomes,
 };
