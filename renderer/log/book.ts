@@ -94,6 +94,8 @@ export interface Round {
   readonly ending: Ending | null;
   /** When it ended; the same moment as its last entry where that entry ended it. */
   readonly endedAt: EpochMs | null;
+  /** Moments at which play stood still: paused, taken up again, opened again. Left out where there was none. */
+  readonly breaks?: readonly EpochMs[];
   readonly nervesAfter: number | null;
   readonly effort: number | null;
   readonly note: string;

@@ -1,4 +1,5 @@
 import { assertNever } from '../basics/invariant.ts';
+import type { EpochMs } from '../basics/units.ts';
 import type { Entry, Round } from './book.ts';
 import type { Draft } from './draft.ts';
 import type { EventOf } from './envelope.ts';
@@ -156,9 +157,16 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundPaused':
       return round.state === 'ended'
         ? null
-        : { ...round, state: 'paused', pausedBy: event.body.why, clockLeft: event.body.clockLeft };
+        : {
+            ...broken(round, event.at),
+            state: 'paused',
+            pausedBy: event.body.why,
+            clockLeft: event.body.clockLeft,
+          };
     case 'RoundResumed':
-      return round.state === 'ended' ? null : { ...round, state: 'playing', pausedBy: null };
+      return round.state === 'ended'
+        ? null
+        : { ...broken(round, event.at), state: 'playing', pausedBy: null };
     case 'RoundEnded':
       // The first ending stands: the last shot and the buzzer can come together.
       if (round.state === 'ended') return null;
@@ -172,7 +180,7 @@ function changed(round: Round, event: RoundEvent): Round | null {
     case 'RoundReopened':
       // The verdict is open again, so whatever was settled on it is not.
       if (round.state !== 'ended' || round.imported) return null;
-      return { ...round, state: 'paused', ending: null, endedAt: null, settled: false };
+      return { ...broken(round, event.at), state: 'paused', ending: null, endedAt: null, settled: false };
     case 'AfterRated': {
       const { nerves, effort, note } = event.body;
       return { ...round, nervesAfter: nerves, effort, note };
@@ -184,6 +192,11 @@ function changed(round: Round, event: RoundEvent): Round | null {
     default:
       return assertNever(event);
   }
+}
+
+/** The round with a moment at which play stood still. */
+function broken(round: Round, at: EpochMs): Round {
+  return { ...round, breaks: [...(round.breaks ?? []), at] };
 }
 
 /** The round with its clock as an entry found it. */

@@ -137,6 +137,15 @@ describe('a round', () => {
     log.write('RoundResumed', { round: 'round 1' });
     expect(log.book().open).toMatchObject({ state: 'playing', clockLeft: 31.5 });
   });
+  it('knows when play stood still', () => {
+    const log = onCourt();
+    expect(ofRound(log).breaks).toBeUndefined();
+    const paused = log.write('RoundPaused', { round: 'round 1', why: 'asked', clockLeft: null });
+    const resumed = log.write('RoundResumed', { round: 'round 1' });
+    end(log);
+    const reopened = log.write('RoundReopened', { round: 'round 1' });
+    expect(ofRound(log).breaks).toEqual([paused.at, resumed.at, reopened.at]);
+  });
   it('that is over neither pauses nor goes on, and keeps its first ending', () => {
     const log = onCourt();
     end(log);
