@@ -3,6 +3,7 @@ import { shooterFigures } from '../store/figures.ts';
 import { writeAddress } from '../store/places.ts';
 import { useGym, useStudy } from './gymContext.ts';
 import { Compared } from './method/Compared.tsx';
+import { ForecastRules } from './method/ForecastRules.tsx';
 import { Limits } from './method/Limits.tsx';
 import { MixKept } from './method/MixKept.tsx';
 import { ModelTerms } from './method/ModelTerms.tsx';
@@ -16,6 +17,7 @@ import { Page } from './parts/Page.tsx';
 export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
   const study = useStudy((state) => state.study);
+  const forecasts = useStudy((state) => state.forecasts);
   const index = study?.index.kind === 'index' ? study.index : null;
   return (
     <Page
@@ -33,6 +35,7 @@ export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
       <WorkedOut index={index} />
       <Coin study={study} />
       <VerdictRules study={study} />
+      <ForecastRules score={forecasts} />
       <Limits />
       <Sources />
     </Page>

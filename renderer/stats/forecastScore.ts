@@ -18,7 +18,6 @@ import { cellKey } from './drop.ts';
 import { RoundsByDay } from './roundsByDay.ts';
 import { markOutcome, type ScoredMarks, scoreMarks } from './scoredMarks.ts';
 
-export type { AgainstRival, CalibrationReading } from './outcomes.ts';
 export type { ScoredMarks } from './scoredMarks.ts';
 
 /** One forecast beside what came of it. */
@@ -51,7 +50,8 @@ export interface ScoreOptions {
   readonly latest?: number;
 }
 
-const LATEST = 60;
+/** So many of the latest rounds are scored. */
+export const LATEST_SCORED = 60;
 /** A file may call a whole month one round; nobody forecast that. */
 const MOST_ATTEMPTS = 300;
 
@@ -71,7 +71,7 @@ export function forecastScore(rounds: readonly Round[], options: ScoreOptions = 
  */
 export function* forecastScoreInSteps(
   rounds: readonly Round[],
-  { latest = LATEST }: ScoreOptions = {},
+  { latest = LATEST_SCORED }: ScoreOptions = {},
 ): Generator<Probability, ForecastScore> {
   const byDay = new RoundsByDay(rounds);
   const { rounds: played, passedOver } = byDay.latest(latest, shotToTheEnd);

@@ -47,8 +47,8 @@ export interface Calibration {
 }
 
 /** Nothing is read from fewer rounds than these, on fewer days: all rounds of a day share its luck. */
-const LEAST_ROUNDS = 20;
-const LEAST_DAYS = 8;
+export const LEAST_ROUNDS = 20;
+export const LEAST_DAYS = 8;
 /**
  * Two questions are asked, so each at half of 5 %: true forecasts are called wrong one time in twenty at most. Whoever
  * looks after every round will see that happen now and then, and see it pass.

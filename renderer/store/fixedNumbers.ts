@@ -1,8 +1,10 @@
 /* Numbers that were fixed before anyone shoots, for the screens that quote them. */
 
+export { LATEST_SCORED } from '../stats/forecastScore.ts';
 export { CLEAR_EVIDENCE } from '../stats/model/evidence.ts';
 export { STILL_PULLED } from '../stats/model/indexNotes.ts';
 export { LEAST_TO_COMPARE } from '../stats/model/pairs.ts';
 export { PRESSURE, SPREAD_SCALES, SPREADS } from '../stats/model/priors.ts';
 export { CLEAR, LIKELY, SAME } from '../stats/model/verdict.ts';
 export { ABOUT_SAME, LEAST_PRESSURED, LEAST_SESSIONS } from '../stats/reading.ts';
+export { LEAST_DAYS, LEAST_ROUNDS } from '../stats/outcomes.ts';

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { demoSeason } from '../../renderer/games/demoSeason.ts';
 import { EMPTY_BOOK } from '../../renderer/log/book.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
+import { ForecastRules } from '../../renderer/screens/method/ForecastRules.tsx';
 import { Forecasts } from '../../renderer/screens/result/Forecasts.tsx';
 import {
   calibrationWords,
@@ -59,7 +60,7 @@ describe('the answer', () => {
   it.each([
     [
       { ...base, reading: 'fits' as const },
-      'So far, yes: 7 of the latest 10 rounds ended within their span, where about 8 were to be expected. Luck alone makes such a difference.',
+      'So far, yes: 7 of the latest 10 rounds ended within their span, where about 8 were to be expected. Luck alone can make such a difference.',
     ],
     [
       { ...base, inside: 8, reading: 'fits' as const },
@@ -172,5 +173,20 @@ describe('the panel', () => {
     const markup = markupOf({ ...nothing, rounds: scored([17]).slice(0, 1), needs: { rounds: 19, days: 7 } });
     expect(count(markup, 'class="span thin')).toBe(1);
     expect(textOf(markup)).toContain('1 Oct');
+  });
+});
+
+describe('how forecasts are worked out and scored', () => {
+  const rules = (one: ForecastScore | null): string =>
+    textOf(renderToStaticMarkup(<ForecastRules score={one} />));
+
+  it('quotes the numbers that the score goes by', () => {
+    expect(rules(null)).toContain('your latest 60 rounds');
+    expect(rules(null)).toContain('fewer than 20 rounds on 8 days');
+    expect(nothing.needs).toEqual({ rounds: 20, days: 8 });
+  });
+  it('puts the shooter’s own beside them, where there is one', () => {
+    expect(rules(null)).not.toContain('Yours:');
+    expect(rules(score)).toContain(`Yours: ${calibrationWords(score)}`);
   });
 });

@@ -44,7 +44,7 @@ function RoundsForecast({ rounds }: Pick<ForecastScore, 'rounds'>) {
       />
       <p className="quiet">
         The bar is what your record said before the round, worked out anew from the rounds before it: four
-        rounds in five should end in it. The mark is what you made.
+        rounds in five should end in it. The circle or diamond is what you made.
         {drawn.length < rounds.length ? ` Drawn are the latest ${drawn.length}.` : ''}
       </p>
       <details className="behind">
@@ -111,7 +111,7 @@ function MarksSaid({ marks }: Pick<ForecastScore, 'marks'>) {
       />
       <p className="quiet">
         In 100 marks. The bar is where the beaten ones should lie four times in five, were the chances right;
-        with few marks it is long. The mark is what you beat.
+        with few marks it is long. The diamond is what you beat.
       </p>
       <details className="behind">
         <summary>The numbers by chance</summary>

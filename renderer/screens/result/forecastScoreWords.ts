@@ -10,7 +10,7 @@ export function calibrationWords(score: ForecastScore): string {
     case 'too few':
       return tooFewWords(score);
     case 'fits':
-      return `So far, yes: ${within}.${Math.round(score.expectedInside) === inside ? '' : ' Luck alone makes such a difference.'}`;
+      return `So far, yes: ${within}.${Math.round(score.expectedInside) === inside ? '' : ' Luck alone can make such a difference.'}`;
     case 'too sure':
       return `They are too sure of themselves: ${within}. Take their spans as a little wider than they are.`;
     case 'too careful':
