@@ -5,6 +5,7 @@ import {
   betaQuantile,
   expit,
   incompleteBeta,
+  incompleteGamma,
   logBeta,
   logChoose,
   logGamma,
@@ -34,11 +35,30 @@ describe('special functions against mpmath', () => {
   it.each(worked.betaQuantile)('Beta(%f, %f) quantile at %f', (a = NaN, b = NaN, p = NaN, value = NaN) => {
     expect(errorOf(betaQuantile(a, b, p), value)).toBeLessThan(1e-13);
   });
+  it.each(worked.incompleteGamma)('P(%f, %f)', (a = NaN, x = NaN, value = NaN) => {
+    expect(errorOf(incompleteGamma(a, x), value)).toBeLessThan(2e-13);
+  });
   it.each(worked.normalCdf)('Φ(%f)', (x = NaN, value = NaN) => {
     expect(errorOf(normalCdf(x), value)).toBeLessThan(1e-13);
   });
   it.each(worked.normalQuantile)('normal quantile at %f', (p = NaN, value = NaN) => {
     expect(errorOf(normalQuantile(p), value, 1)).toBeLessThan(1e-14);
+  });
+});
+
+// Abramowitz & Stegun, table 26.8, percentage points of χ²: quoted from memory. P(ν/2, χ²/2) is its distribution.
+describe('the incomplete gamma function against the table of χ²', () => {
+  it.each([
+    [1, 0.95, 3.84146],
+    [2, 0.95, 5.99147],
+    [5, 0.99, 15.0863],
+    [10, 0.05, 3.9403],
+    [10, 0.95, 18.307],
+    [30, 0.95, 43.7729],
+    [100, 0.95, 124.342],
+    [100, 0.005, 67.3276],
+  ])('%d degrees of freedom, %f', (freedom, p, chiSquare) => {
+    expect(incompleteGamma(freedom / 2, chiSquare / 2)).toBeCloseTo(p, 5);
   });
 });
 
@@ -71,6 +91,23 @@ describe('laws', () => {
       }),
     );
   });
+  it('with a whole shape the gamma distribution is what is left of the Poisson', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 60 }),
+        fc.double({ min: 0.01, max: 120, noNaN: true }),
+        (a, x) => {
+          let term = Math.exp(-x);
+          let fewer = 0;
+          for (let k = 0; k < a; k += 1) {
+            fewer += term;
+            term *= x / (k + 1);
+          }
+          expect(incompleteGamma(a, x)).toBeCloseTo(1 - fewer, 11);
+        },
+      ),
+    );
+  });
   it('choosing counts ways', () => {
     expect(Math.exp(logChoose(25, 5))).toBeCloseTo(53_130, 6);
     expect(Math.exp(logChoose(10, 0))).toBeCloseTo(1, 12);
@@ -84,6 +121,9 @@ it.each([
   () => incompleteBeta(1, 1, 1.1),
   () => incompleteBeta(Infinity, 1, 0.5),
   () => betaQuantile(1, 1, -0.1),
+  () => incompleteGamma(0, 1),
+  () => incompleteGamma(1, -1),
+  () => incompleteGamma(1, NaN),
   () => normalQuantile(0),
   () => normalCdf(NaN),
   () => logit(1),
