@@ -44,7 +44,7 @@ export async function modelOutcomes(named: boolean): Promise<Outcome[]> {
       unit: 's',
       figure: fit.seconds,
       rival: { what: 'warmed up', figure: five.full },
-      n: '1',
+      n,
       limit: { on: 'figure', most: 3, by: 'agreed' },
     },
     {
@@ -60,7 +60,7 @@ export async function modelOutcomes(named: boolean): Promise<Outcome[]> {
       unit: 'ms',
       figure: perWeek(five),
       rival: { what: 'of 52 weeks', figure: perWeek(timingOf(timings, 52)) },
-      n: 'best of 3',
+      n: 'best of 3 each',
       limit: { on: 'ratio', most: 2, by: 'own' },
     },
     {
@@ -68,7 +68,7 @@ export async function modelOutcomes(named: boolean): Promise<Outcome[]> {
       unit: 'MB',
       figure: fit.megabytes,
       rival: { what: 'without the fit', figure: without.megabytes },
-      n: '1',
+      n: 'most of 3',
       limit: { on: 'figure', most: 300, by: 'agreed' },
     },
     ...(rivals ? againstR(data, five, rivals) : []),

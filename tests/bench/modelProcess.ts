@@ -11,7 +11,7 @@ import type { Grown } from './modelSpeed.ts';
 
 /** The model's timings, and what a process needs that only fits; the last length's cells. */
 export interface Measured extends Grown {
-  /** The full fit of the last length in a process of its own. */
+  /** The full fit of the last length in a process of its own: of three, the fastest and the largest. */
   readonly fit: Used;
   /** The same process without the fit. */
   readonly without: Used;
@@ -34,7 +34,12 @@ export async function measureModel(lengths: readonly number[]): Promise<Measured
     const grown = run('growth', ...lengths.map(String)) as Grown;
     const cells = join(folder, 'cells');
     writeFileSync(cells, serialize(grown.data));
-    return { ...grown, fit: run('fit', cells) as Used, without: run('read', cells) as Used };
+    const fits = [1, 2, 3].map(() => run('fit', cells) as Used);
+    const fit = {
+      seconds: Math.min(...fits.map(({ seconds }) => seconds)),
+      megabytes: Math.max(...fits.map(({ megabytes }) => megabytes)),
+    };
+    return { ...grown, fit, without: run('read', cells) as Used };
   } finally {
     rmSync(folder, { recursive: true });
   }
