@@ -11,6 +11,7 @@ export type CardId = Id<'card'>;
 export type SessionId = Id<'session'>;
 export type RoundId = Id<'round'>;
 export type PairId = Id<'pair'>;
+export type GroupId = Id<'group'>;
 export type DeviceId = Id<'device'>;
 
 /** Sixteen fresh random bytes at each call. */

@@ -1,33 +1,25 @@
 import type { Round } from '../log/book.ts';
 import { roundTally, turnsOf } from '../log/roundCells.ts';
-import type { TurnResult } from './rule.ts';
+import { gameOn } from './gameOn.ts';
 
-/**
- * The turns of a round in order. A count for a stop has no order of its own; its makes are put first, which changes
- * nothing, since all shots of a stop have the same rate.
- */
-export function turnResults(round: Pick<Round, 'entries'>): TurnResult[] {
-  return round.entries.flatMap((entry): TurnResult[] => {
-    switch (entry.kind) {
-      case 'shot':
-        return [entry.made ? 'make' : 'miss'];
-      case 'expired':
-        return ['lost'];
-      case 'count':
-        return Array.from({ length: entry.attempts }, (_, at) => (at < entry.makes ? 'make' : 'miss'));
-    }
-  });
-}
-
-/** How a round with a mark came out. `open` while it is played; `void` where the device broke it off. */
+/** How a round with a mark or a game came out. `open` while it is played; `void` where the device broke it off. */
 export type Verdict = 'open' | 'beaten' | 'short' | 'stopped' | 'void';
 
-/** The verdict on the mark, or null for a round without one. */
-export function verdictOf(round: Round): Verdict | null {
+/**
+ * The verdict on the mark or the game, or null for a round without either.
+ *
+ * @param others the other rounds of its group
+ */
+export function verdictOf(round: Round, others: readonly Round[] = []): Verdict | null {
   const mark = round.pressure?.mark;
-  if (!mark) return null;
+  const on = gameOn(round, others);
+  if (!mark && !on) return null;
   if (round.state !== 'ended') return 'open';
   if (round.ending === 'interrupted') return 'void';
+  if (on) {
+    if (on.won) return 'beaten';
+    return round.ending === 'stopped' && !on.over ? 'stopped' : 'short';
+  }
   const { needed, left } = needOf(round);
   if (needed === 0) return 'beaten';
   // Stopping is no way out of a mark that is already out of reach.

@@ -1,10 +1,20 @@
-import type { CardId, EventId, PairId, RoundId, SessionId, ShooterId } from '../basics/ids.ts';
+import type { CardId, EventId, GroupId, PairId, RoundId, SessionId, ShooterId } from '../basics/ids.ts';
 import type { EpochMs, IsoDate, Seconds } from '../basics/units.ts';
 import type { Card, Stop } from '../court/cards.ts';
 import type { RuleSet } from '../court/ruleSets.ts';
 import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
 import type { PressureSetup } from '../pressure/ingredients.ts';
-import type { Condition, Ending, EntryWay, Hand, MissSide, PairOrder, PausedBy, Units } from './events.ts';
+import type {
+  Condition,
+  Ending,
+  EntryWay,
+  GroupTurns,
+  Hand,
+  MissSide,
+  PairOrder,
+  PausedBy,
+  Units,
+} from './events.ts';
 
 /* What the log adds up to. All of it is a cache: drop it, fold the log again, and it is back. */
 
@@ -85,6 +95,8 @@ export interface Round {
   readonly nerves: number | null;
   readonly pair: { readonly id: PairId; readonly place: 1 | 2 } | null;
   readonly pressure: PressureSetup | null;
+  /** The game it is part of, where several shooters play together. */
+  readonly group: { readonly id: GroupId; readonly place: number; readonly turns: GroupTurns } | null;
   readonly entries: readonly Entry[];
   readonly state: 'playing' | 'paused' | 'ended';
   /** Who paused it last; `interrupted` = the device took sound and clock away. Null while it is played. */
@@ -129,8 +141,10 @@ export interface Book {
   readonly pairs: ReadonlyMap<PairId, Pair>;
   /** Rounds that are over or were left, in the order they were started. */
   readonly rounds: ReadonlyMap<RoundId, Round>;
-  /** The one round being played or paused on this device. */
+  /** The one round being played or paused on this device; in a group the one whose turn it is. */
   readonly open: Round | null;
+  /** The other rounds of its group, until their turn comes. */
+  readonly waiting: ReadonlyMap<RoundId, Round>;
   /** Events of later versions, kept in the log and skipped here. */
   readonly skipped: number;
 }
@@ -146,5 +160,6 @@ export const EMPTY_BOOK: Book = {
   pairs: new Map(),
   rounds: new Map(),
   open: null,
+  waiting: new Map(),
   skipped: 0,
 };

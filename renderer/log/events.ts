@@ -5,6 +5,7 @@ import { INGREDIENTS } from '../pressure/ingredients.ts';
 import { MOST_ATTEMPTS, MOST_STOPS } from '../court/cards.ts';
 import { RULE_SETS } from '../court/ruleSets.ts';
 import { SHOT_KINDS } from '../court/spots.ts';
+import { PLAYED_GAME } from './gameSchema.ts';
 
 /*
  * What can stand in the log. An event is past tense, versioned and never edited; a correction is a new event.
@@ -34,6 +35,8 @@ export const ENTRY_WAYS = ['each-shot', 'counts'] as const;
 export const ENDINGS = ['played-out', 'time-up', 'stopped', 'interrupted'] as const;
 /** `hidden` = the page went out of sight; `interrupted` = the device took sound and clock away. */
 const PAUSES = ['asked', 'hidden', 'interrupted'] as const;
+/** When the turn goes to the next shooter of a group. */
+export const GROUP_TURNS = ['shot', 'stop', 'game'] as const;
 export const PAIR_ORDERS = ['relaxed-first', 'pressured-first'] as const;
 
 /** Seconds on the round clock as the entry was made, so that a round broken off goes on with the right time. */
@@ -57,6 +60,7 @@ const pressure = v.object({
   ingredients: v.pipe(v.array(v.picklist(INGREDIENTS)), v.readonly()),
   stake: v.nullable(text),
   mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
+  game: v.exactOptional(v.nullable(PLAYED_GAME)),
   clock: v.nullable(
     v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(finite, v.minValue(1)) }),
   ),
@@ -66,6 +70,8 @@ const pressure = v.object({
 });
 
 const card = v.object({ id, name, stops });
+
+const turns = v.picklist(GROUP_TURNS);
 
 const cell = v.pipe(
   v.object({
@@ -118,7 +124,11 @@ export const BODIES = {
     nerves: v.nullable(rating),
     pair: v.nullable(v.object({ id, place: v.picklist([1, 2]) })),
     pressure: v.nullable(pressure),
+    /** Rounds of several shooters who play one game together. */
+    group: v.exactOptional(v.nullable(v.object({ id, place: v.pipe(count, v.minValue(1)), turns }))),
   }),
+  /** In a group the next shot is this round's. */
+  TurnPassed: v.object({ round: id }),
   ShotTaken: v.object({
     round: id,
     stop: count,
@@ -177,4 +187,5 @@ export type MissSide = (typeof MISS_SIDES)[number];
 export type EntryWay = (typeof ENTRY_WAYS)[number];
 export type Ending = (typeof ENDINGS)[number];
 export type PausedBy = (typeof PAUSES)[number];
+export type GroupTurns = (typeof GROUP_TURNS)[number];
 export type PairOrder = (typeof PAIR_ORDERS)[number];

@@ -2,7 +2,8 @@ import { assertNever } from '../basics/invariant.ts';
 import type { Book } from './book.ts';
 import { Draft } from './draft.ts';
 import type { LogEvent, Parsed } from './envelope.ts';
-import { foldRound, importRound, startRound } from './foldRound.ts';
+import { foldRound, importRound } from './foldRound.ts';
+import { clearCourt, inPlay, passTurn, startRound } from './foldCourt.ts';
 
 /** The book after these events. Pure: the given book is left as it was. */
 export function foldAll(book: Book, events: Iterable<LogEvent>): Book {
@@ -43,10 +44,7 @@ function apply(draft: Draft, event: LogEvent): void {
     }
     case 'ShooterRemoved':
       draft.edit('removedShooters').add(event.body.shooter);
-      if (book.open?.shooter === event.body.shooter) {
-        draft.edit('rounds').set(book.open.id, book.open);
-        draft.setOpen(null);
-      }
+      if (inPlay(book).some(({ shooter }) => shooter === event.body.shooter)) clearCourt(draft);
       return;
     case 'MixKept': {
       const { shooter, mix } = event.body;
@@ -81,6 +79,9 @@ function apply(draft: Draft, event: LogEvent): void {
     }
     case 'RoundStarted':
       startRound(draft, event);
+      return;
+    case 'TurnPassed':
+      passTurn(draft, event);
       return;
     case 'RoundImported':
       importRound(draft, event);

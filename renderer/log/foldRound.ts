@@ -3,6 +3,7 @@ import type { EpochMs } from '../basics/units.ts';
 import type { Entry, Round } from './book.ts';
 import type { Draft } from './draft.ts';
 import type { EventOf } from './envelope.ts';
+import { FRESH, inPlay, leaveCourt, putOnCourt } from './foldCourt.ts';
 import { turnsUsed } from './roundCells.ts';
 
 type RoundEvent = EventOf<
@@ -19,55 +20,11 @@ type RoundEvent = EventOf<
   | 'StakeReopened'
 >;
 
-const FRESH = {
-  entries: [],
-  state: 'playing',
-  clockLeft: null,
-  pausedBy: null,
-  ending: null,
-  endedAt: null,
-  nervesAfter: null,
-  effort: null,
-  note: '',
-  settled: false,
-} as const;
-
-export function startRound(draft: Draft, event: EventOf<'RoundStarted'>): void {
-  const { round, session, shooter, condition, card, entry, first, nerves, pair, pressure } = event.body;
-  const { open, rounds } = draft.book;
-  const visit = draft.book.sessions.get(session);
-  if (!visit || open?.id === round || rounds.has(round)) {
-    draft.skip();
-    return;
-  }
-  if (open) draft.edit('rounds').set(open.id, open);
-  draft.edit('sessions').set(session, { ...visit, rounds: visit.rounds + 1 });
-  draft.setOpen({
-    ...FRESH,
-    id: round,
-    shooter,
-    session,
-    date: visit.date,
-    label: String(visit.rounds + 1),
-    startedAt: event.at,
-    condition,
-    game: card.name,
-    stops: card.stops,
-    card: card.id,
-    entry,
-    first,
-    nerves,
-    pair: pair ? { id: pair.id, place: pair.place } : null,
-    pressure,
-    imported: false,
-  });
-}
-
 export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void {
   const { round, shooter, date, session, label, condition, game, cells, first, nerves, note } = event.body;
   const before = draft.book.rounds.get(round);
   // Told anew it is a correction; a round shot in the app is never overwritten by a file.
-  if (draft.book.open?.id === round || (before && !before.imported)) {
+  if (inPlay(draft.book).some(({ id: known }) => known === round) || (before && !before.imported)) {
     draft.skip();
     return;
   }
@@ -91,6 +48,7 @@ export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void
     nerves,
     pair: null,
     pressure: null,
+    group: null,
     entries: cells.map(({ makes, attempts }, stop) => ({
       kind: 'count',
       id: event.id,
@@ -108,23 +66,24 @@ export function importRound(draft: Draft, event: EventOf<'RoundImported'>): void
 
 /** Applies an event to the round it names, open or over; an event for no known round is skipped. */
 export function foldRound(draft: Draft, event: RoundEvent): void {
-  const { open, rounds } = draft.book;
-  const isOpen = open?.id === event.body.round;
-  const round = isOpen ? open : rounds.get(event.body.round);
-  // A round goes back on court only where no other is being played.
-  const noRoom = event.type === 'RoundReopened' && open !== null;
+  const { open, waiting, rounds } = draft.book;
+  const id = event.body.round;
+  const onCourt = open?.id === id ? open : waiting.get(id);
+  const round = onCourt ?? rounds.get(id);
+  // A round goes back on court only where no other is being played, but for one of its own group.
+  const noRoom = event.type === 'RoundReopened' && open !== null && !sameGroup(open, round);
   const next = round && !noRoom && changed(round, event);
   if (!next) {
     draft.skip();
     return;
   }
-  if (next.state !== 'ended' && (isOpen || event.type === 'RoundReopened')) {
-    if (!isOpen) draft.edit('rounds').delete(next.id);
-    draft.setOpen(next);
-    return;
-  }
-  if (isOpen) draft.setOpen(null);
-  draft.edit('rounds').set(next.id, next);
+  const plays = next.state !== 'ended' && (onCourt !== undefined || event.type === 'RoundReopened');
+  if (plays) putOnCourt(draft, next);
+  else leaveCourt(draft, next);
+}
+
+function sameGroup(open: Round, round: Round | undefined): boolean {
+  return open.group !== null && open.group.id === round?.group?.id;
 }
 
 /** The round after the event, or null where the event does not fit it. */
@@ -204,10 +163,11 @@ function clockAt(round: Round, clockLeft: number | null | undefined): Round {
   return clockLeft === null || clockLeft === undefined ? round : { ...round, clockLeft };
 }
 
-/** Adds an entry where its stop still has that many turns. */
+/** Adds an entry where its stop still has that many turns; how long a game goes on is its rule's affair. */
 function withEntry(round: Round, entry: Entry, turns: number): Round | null {
   const stop = round.stops[entry.stop];
   if (!stop || round.state === 'ended') return null;
-  if (turnsUsed(round.entries, entry.stop) + turns > stop.attempts) return null;
+  const full = turnsUsed(round.entries, entry.stop) + turns > stop.attempts;
+  if (full && !round.pressure?.game) return null;
   return { ...round, entries: [...round.entries, entry] };
 }

@@ -18,7 +18,7 @@ export type Opponent =
   /** Another shooter on this court, shot for shot. */
   | { readonly kind: 'shooter' }
   /** One's own round of an earlier day, shot for shot as it went. */
-  | { readonly kind: 'own round'; readonly round: string }
+  | { readonly kind: 'own round'; readonly round: string; readonly made: readonly boolean[] }
   /** Nobody real: makes drawn at this rate. */
   | { readonly kind: 'drawn'; readonly rate: Probability };
 
@@ -72,5 +72,13 @@ export type GamePlan =
       readonly headStart: number;
       readonly extraPairs: number;
     };
+
+/** A game as it is played in a round. */
+export interface PlayedGame {
+  readonly name: string;
+  readonly plan: GamePlan;
+  /** Chance of winning it as it stood before the first shot; null where nobody worked it out. */
+  readonly chance: Probability | null;
+}
 
 export type GameFamily = GamePlan['family'];

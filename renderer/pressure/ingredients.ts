@@ -1,4 +1,5 @@
 import type { Probability, Seconds } from '../basics/units.ts';
+import type { PlayedGame } from './gamePlan.ts';
 
 /** What turns pressure on in a round. */
 export const INGREDIENTS = [
@@ -34,6 +35,8 @@ export interface PressureSetup {
   /** In the shooter's own words; null for none. */
   readonly stake: string | null;
   readonly mark: Mark | null;
+  /** A game other than a mark on the card; such a round has no mark. Missing in rounds from before there were games. */
+  readonly game?: PlayedGame | null;
   readonly clock: ClockSetting | null;
   readonly crowd: boolean;
   /** False: the live chance of winning stays hidden from the shooter. */
@@ -49,7 +52,7 @@ export function pressureLevel(setup: PressureSetup | null): number {
 
 /** The ingredients that follow from how the round is set up, watchers and a cold start as the shooter says. */
 export function ingredientsOf(
-  setup: Pick<PressureSetup, 'stake' | 'mark' | 'clock' | 'crowd'>,
+  setup: Pick<PressureSetup, 'stake' | 'mark' | 'game' | 'clock' | 'crowd'>,
   told: { readonly watchers: boolean; readonly coldStart: boolean },
 ): Ingredient[] {
   const on: Readonly<Record<Ingredient, boolean>> = {
@@ -57,9 +60,13 @@ export function ingredientsOf(
     crowd: setup.crowd,
     stake: setup.stake !== null,
     watchers: told.watchers,
-    'must-make': setup.mark !== null,
-    opponent: false,
+    'must-make': setup.mark !== null || hasGame(setup),
+    opponent: setup.game?.plan.family === 'duel',
     'cold-start': told.coldStart,
   };
   return INGREDIENTS.filter((ingredient) => on[ingredient]);
+}
+
+function hasGame({ game }: Pick<PressureSetup, 'game'>): boolean {
+  return game !== undefined && game !== null;
 }

@@ -6,12 +6,12 @@ import type { Solved } from '../games/solver.ts';
 import type { Round } from '../log/book.ts';
 import type { Ending, MissSide, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
-import { countFacts, expiredFacts, shotFacts, undoFacts } from '../log/play.ts';
+import { countFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { endCountdown, startCountdown } from '../sound/countdown.ts';
 import { endsAt, leftAt, pauseClock, readyClock, runClock, type GameClock } from '../sound/gameClock.ts';
 import { crowdFor } from './crowdFor.ts';
-import { solvedGame } from './forecast.ts';
+import { solvedGame } from './gameChances.ts';
 import type { Gym } from './gymStore.ts';
 import type { GymSound, Planned, SoundState } from './ports.ts';
 

@@ -2,7 +2,7 @@ import type { Seconds } from '../basics/units.ts';
 import type { Solved } from '../games/solver.ts';
 import type { Book, Round } from '../log/book.ts';
 import type { LogEvent } from '../log/envelope.ts';
-import { standingOf } from './forecast.ts';
+import { standingOf } from './gameChances.ts';
 import type { Crowd } from './ports.ts';
 
 /** The crowd of a round: it swells towards the next shot and answers the last one, the more it mattered the more. */

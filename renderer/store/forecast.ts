@@ -2,13 +2,11 @@ import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { EpochMs, IsoDate, Probability } from '../basics/units.ts';
 import { attemptsOn, type Stop } from '../court/cards.ts';
-import { turnResults } from '../games/played.ts';
-import { reach } from '../games/reach.ts';
-import { solve, type Ability, type Solved, type Standing } from '../games/solver.ts';
+import type { Ability } from '../games/solver.ts';
 import type { Moment } from '../log/begin.ts';
 import type { Book, Round } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
-import { roundCells, roundTally, turnsOf } from '../log/roundCells.ts';
+import { roundCells, roundTally } from '../log/roundCells.ts';
 import { abilityOn, chanceOfAtLeast, chooseMark, forecast } from '../stats/ability.ts';
 import { cellKey } from '../stats/drop.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
@@ -24,7 +22,7 @@ function recordOf(book: Book, shooter: ShooterId, before: EpochMs = Infinity): R
 const known = new WeakMap<Book['rounds'], Map<string, Ability>>();
 
 /** Make rates on a card for a round that is started on a day; asked again about the same book it is not worked out anew. */
-function abilityNow(
+export function abilityNow(
   book: Book,
   shooter: ShooterId,
   condition: Condition,
@@ -39,8 +37,16 @@ function abilityNow(
   return ability;
 }
 
-/** Make rates on a round's card as they could be told before it. */
-function abilityBefore(book: Book, { shooter, condition, stops, date, startedAt }: Round): Ability {
+/**
+ * Make rates on a round's card as they could be told before it.
+ *
+ * @param stops other stops than those of the card: for each shot of a game one
+ */
+export function abilityBefore(
+  book: Book,
+  { shooter, condition, stops: card, date, startedAt }: Round,
+  stops: readonly Stop[] = card,
+): Ability {
   return abilityOn(recordOf(book, shooter, startedAt), condition, stops, date);
 }
 
@@ -100,17 +106,6 @@ function restsOn(record: readonly Round[], stops: readonly Stop[], on: IsoDate):
     rests = 'faded';
   }
   return rests;
-}
-
-/** A round's game, solved; ask it for the standing after every shot. Null for a round without a mark. */
-export function solvedGame(book: Book, round: Round): Solved | null {
-  const mark = round.pressure?.mark;
-  return mark ? solve(reach(mark.makes, turnsOf(round).all), abilityBefore(book, round)) : null;
-}
-
-/** The standing of a round in its solved game. */
-export function standingOf(game: Solved, round: Round): Standing {
-  return game.standing(turnResults(round));
 }
 
 /** "about 46 in 100", rounded to what a forecast can bear; never 0 or 100. */

@@ -1,6 +1,6 @@
 import { invariant, present } from '../../renderer/basics/invariant.ts';
 import { STANDARD_CARDS } from '../../renderer/court/cards.ts';
-import { shotFacts } from '../../renderer/log/play.ts';
+import { shotFacts } from '../../renderer/games/play.ts';
 import { OpfsLog } from '../../renderer/storage/opfsLog.ts';
 import { createGym } from '../../renderer/store/gymStore.ts';
 import { startRound } from '../../renderer/store/roundActions.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 
 import { debtsOf } from '../../renderer/games/ledger.ts';
-import { needOf, turnResults, verdictOf } from '../../renderer/games/played.ts';
+import { needOf, verdictOf } from '../../renderer/games/played.ts';
+import { turnResults } from '../../renderer/games/turnResults.ts';
 import type { Round } from '../../renderer/log/book.ts';
 import type { Ending } from '../../renderer/log/events.ts';
 import type { PressureSetup } from '../../renderer/pressure/ingredients.ts';

@@ -30,6 +30,7 @@ const SOUND: Readonly<Record<EventType, Readonly<Record<string, unknown>>>> = {
     pressure: PRESSURE,
   },
   RoundStarted: { ...started({ condition: 'pressured' }), pressure: PRESSURE, pair: { id: 'p', place: 2 } },
+  TurnPassed: { round: 'r' },
   ShotTaken: { round: 'r', stop: 0, made: true, side: null },
   StopCounted: { round: 'r', stop: 0, makes: 3, attempts: 5 },
   TurnExpired: { round: 'r', stop: 0 },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import { present } from '../../renderer/basics/invariant.ts';
 import type { Round } from '../../renderer/log/book.ts';
-import { shotFacts, undoFacts } from '../../renderer/log/play.ts';
+import { shotFacts, undoFacts } from '../../renderer/games/play.ts';
 import { roundTally } from '../../renderer/log/roundCells.ts';
 import { onCourt, PRESSURE, started, tap, type Diary } from './diary.ts';
 

@@ -23,6 +23,7 @@ export function roundOf(
     nerves: null,
     pair: null,
     pressure: null,
+    group: null,
     entries: cells.map(({ makes, attempts }, stop) => ({
       kind: 'count',
       id: `${stop}`,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 
 import type { Round } from '../../renderer/log/book.ts';
-import { countFacts, expiredFacts, shotFacts, undoFacts } from '../../renderer/log/play.ts';
+import { countFacts, expiredFacts, shotFacts, undoFacts } from '../../renderer/games/play.ts';
 import { nextTurn, roundCells, stopAt } from '../../renderer/log/roundCells.ts';
-import { onCourt, tap, type Diary } from './diary.ts';
+import { onCourt, tap, type Diary } from '../log/diary.ts';
 
 const open = (log: Diary): Round => {
   const round = log.book().open;
