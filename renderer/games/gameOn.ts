@@ -1,5 +1,5 @@
 import { rngFromSeed } from '../basics/chance.ts';
-import type { Round } from '../log/book.ts';
+import type { Book, Round } from '../log/book.ts';
 import { nextTurn } from '../log/roundCells.ts';
 import type { GamePlan, Opponent } from '../pressure/gamePlan.ts';
 import { turnResults } from './turnResults.ts';
@@ -45,11 +45,12 @@ export function nextStop(round: Round, others: readonly Round[] = []): number | 
   return on.over ? null : (on.stops[on.rule.shot(on.state)] ?? null);
 }
 
-/** The other rounds of a group that a round belongs to. */
-export function othersOf(round: Round, rounds: Iterable<Round>): Round[] {
-  if (round.group === null) return [];
-  const { id } = round.group;
-  return [...rounds].filter((other) => other.group?.id === id && other.id !== round.id);
+/** The other rounds of a round's group, over or not. */
+export function othersIn({ open, waiting, rounds }: Book, round: Round): Round[] {
+  const { group } = round;
+  if (group === null) return [];
+  const all = [...(open ? [open] : []), ...waiting.values(), ...rounds.values()];
+  return all.filter((other) => other.group?.id === group.id && other.id !== round.id);
 }
 
 /** Rules cost more to set up than to ask, and a round asks after every tap. */
@@ -66,11 +67,13 @@ function gameFor(plan: GamePlan, { stops, pressure }: Round): Game {
   return game;
 }
 
+/** Makes cannot be lost again, but a lead can: a duel is won only once it is over. */
 function wonBy(plan: GamePlan, round: Round, won: boolean, over: boolean, state: unknown): boolean {
-  const second = plan.family === 'duel' && plan.against.kind === 'shooter' && round.group?.place === 2;
-  if (!second) return won;
+  if (plan.family !== 'duel') return won;
+  if (!over) return false;
+  const second = plan.against.kind === 'shooter' && round.group?.place === 2;
   // Level after the last extra pair, neither has won.
-  return over && (state as { readonly ahead: number }).ahead < 0;
+  return second ? (state as { readonly ahead: number }).ahead < 0 : won;
 }
 
 function resultsOf(plan: GamePlan, round: Round, others: readonly Round[]): TurnResult[] {

@@ -6,7 +6,8 @@ import type { Solved } from '../games/solver.ts';
 import type { Round } from '../log/book.ts';
 import type { Ending, MissSide, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
-import { countFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
+import { countFacts, endFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
+import { othersIn } from '../games/gameOn.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { endCountdown, startCountdown } from '../sound/countdown.ts';
 import { endsAt, leftAt, pauseClock, readyClock, runClock, type GameClock } from '../sound/gameClock.ts';
@@ -76,6 +77,16 @@ function withClock(fact: Fact, clockLeft: Seconds | null): Fact {
   return fact;
 }
 
+/** An ending remembers it too, for the round that had the clock. */
+function atClock(fact: Fact, round: RoundId, clockLeft: Seconds | null): Fact {
+  if (fact.type !== 'RoundEnded' || fact.body.round !== round) return fact;
+  return { ...fact, body: { ...fact.body, clockLeft } };
+}
+
+function passes({ type }: Fact): boolean {
+  return type === 'TurnPassed';
+}
+
 const COUNT_FROM = 5;
 /** Time for the first word to be planned before it is due. */
 const LEAD: Seconds = 0.3;
@@ -102,6 +113,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   let solved: { round: RoundId; game: Solved | null } | null = null;
 
   const open = (): Round | null => gym.store.getState().ahead.open;
+  /** The rest of the group of a round, as far as it is tapped in. */
+  const others = (round: Round): Round[] => othersIn(gym.store.getState().ahead, round);
   const voice = () => gym.store.getState().settings.countdown;
 
   function hush(): void {
@@ -122,8 +135,10 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   }
 
   function game(round: Round): Solved | null {
-    if (solved?.round !== round.id)
-      solved = { round: round.id, game: solvedGame(gym.store.getState().book, round) };
+    if (solved?.round !== round.id) {
+      const { book } = gym.store.getState();
+      solved = { round: round.id, game: solvedGame(book, round, othersIn(book, round)) };
+    }
     return solved.game;
   }
 
@@ -149,7 +164,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     store.setState({ phase: 'live' });
     if (clock) wakeAt(endsAt(clock), heedBuzzer);
     const round = open();
-    if (round) crowd.expect(round);
+    if (round) crowd.expect(round, gym.store.getState().ahead);
   }
 
   /** The next shot's own clock, from now. */
@@ -180,15 +195,13 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     return clock && round.pressure?.clock?.kind === 'round' ? leftAt(clock, sound.now()) : null;
   }
 
-  function ending(round: Round, why: Ending, left: Seconds | null): Fact {
-    return { type: 'RoundEnded', body: { round: round.id, why, clockLeft: left } };
-  }
-
   /** Sends what ends the round. Where it cannot be saved the round is not over: it waits, with its clock as it was. */
   async function finish(round: Round, entries: readonly Fact[], why: Ending): Promise<boolean> {
     const { phase, clock } = store.getState();
     const stands = standing(clock);
-    const saved = await gym.dispatch([...entries, ending(round, why, clockLeft(round))]);
+    const left = clockLeft(round);
+    const endings = endFacts(round, why, others(round)).map((fact) => atClock(fact, round.id, left));
+    const saved = await gym.dispatch([...entries, ...endings]);
     if (!saved && open()?.id === round.id) rest(phase === 'buzzer' ? 'buzzer' : 'ready', stands);
     return saved;
   }
@@ -200,8 +213,9 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     const round = open();
     if (facts.length === 0 || !round || (phase !== 'live' && phase !== 'buzzer')) return;
     const left = clockLeft(round);
-    const entries = facts.filter((fact) => fact.type !== 'RoundEnded').map((fact) => withClock(fact, left));
-    const ended = entries.length < facts.length;
+    const ended = facts.some(({ type }) => type === 'RoundEnded') && !facts.some(passes);
+    const kept = ended ? facts.filter(({ type }) => type !== 'RoundEnded') : facts;
+    const entries = kept.map((fact) => withClock(fact, left));
     const owed = phase === 'buzzer' && turnsOf(round).used < due;
     // A ball that was in the air at the round clock's buzzer is the last one.
     const last = phase === 'buzzer' && !owed && round.pressure?.clock?.kind === 'round';
@@ -243,7 +257,10 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   gym.onDurable((before, after, events) => {
     crowd.hear(before, after, events);
     const { round } = store.getState();
-    if (round !== null && after.open?.id !== round) rest('ready');
+    if (round === null || after.open?.id === round) return;
+    // In a group the game goes on with whoever's turn it is.
+    if (after.open && before.waiting.has(after.open.id)) store.setState({ round: after.open.id });
+    else rest('ready');
   });
   sound.onState((state) => {
     store.setState({ sound: state });
@@ -274,7 +291,10 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     setVolume: (volume) => sound.setVolume(volume),
     enter: () => {
       const round = open();
-      if (!round || (store.getState().round === round.id && store.getState().phase !== 'ready')) return;
+      if (!round) return;
+      const { round: here, phase } = store.getState();
+      const together = others(round).some(({ id }) => id === here);
+      if (phase !== 'ready' && (here === round.id || together)) return;
       const setting = round.pressure?.clock ?? null;
       const left = round.clockLeft ?? setting?.seconds ?? 0;
       const clock = setting
@@ -317,7 +337,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     },
     shot: (made, side) => {
       const round = open();
-      if (round) tap(shotFacts(round, made, side));
+      if (round) tap(shotFacts(round, made, side, others(round)));
     },
     count: (makes, taken) => {
       const round = open();
@@ -326,12 +346,12 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     nothingInTheAir: () => {
       const round = open();
       if (!round || store.getState().phase !== 'buzzer') return;
-      if (round.pressure?.clock?.kind === 'shot') tap(expiredFacts(round));
+      if (round.pressure?.clock?.kind === 'shot') tap(expiredFacts(round, others(round)));
       else void court.end('time-up');
     },
     undo: (round) => {
       heedBuzzer();
-      const facts = undoFacts(round);
+      const facts = undoFacts(round, others(round));
       if (facts.length > 0 && store.getState().phase === 'live') restartShotClock(round);
       return gym.dispatch(facts);
     },

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
 import { crowdFor } from '../../renderer/store/crowdFor.ts';
-import { solvedGame, standingOf } from '../../renderer/store/forecast.ts';
+import { solvedGame, standingOf } from '../../renderer/store/gameChances.ts';
 import { onCourt, tap, type Diary } from '../log/diary.ts';
 import { pressured } from '../tools/evening.ts';
 import { fakeSound, type CrowdCall } from '../tools/fakeGym.ts';
@@ -66,7 +66,7 @@ describe('the crowd', () => {
       tap(diary, shots);
       const sound = fakeSound();
       const crowd = crowdFor(sound.crowd, (round) => solvedGame(diary.book(), round), GAP);
-      crowd.expect(openOf(diary.book()));
+      crowd.expect(openOf(diary.book()), diary.book());
       const [swell] = swells(sound.crowdCalls);
       return swell?.weight ?? Number.NaN;
     };
@@ -118,7 +118,7 @@ describe('the crowd', () => {
     const diary = onCourt(WATCHED);
     diary.write('RoundPaused', { round: 'round 1', why: 'asked', clockLeft: null });
     const sound = fakeSound();
-    crowdFor(sound.crowd, () => null, GAP).expect(openOf(diary.book()));
+    crowdFor(sound.crowd, () => null, GAP).expect(openOf(diary.book()), diary.book());
     expect(sound.crowdCalls).toEqual([]);
   });
 });

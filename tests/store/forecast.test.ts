@@ -5,14 +5,8 @@ import { STANDARD_CARDS, type Stop } from '../../renderer/court/cards.ts';
 import type { Book } from '../../renderer/log/book.ts';
 import type { Condition } from '../../renderer/log/events.ts';
 import { forecastScore } from '../../renderer/stats/forecastScore.ts';
-import {
-  forecastBefore,
-  inHundred,
-  marksFor,
-  roundForecast,
-  solvedGame,
-  standingOf,
-} from '../../renderer/store/forecast.ts';
+import { forecastBefore, inHundred, marksFor, roundForecast } from '../../renderer/store/forecast.ts';
+import { solvedGame, standingOf } from '../../renderer/store/gameChances.ts';
 import { diary, INES, PRESSURE, START, started, type Diary } from '../log/diary.ts';
 
 const threes = present(

@@ -3,7 +3,8 @@ import { useStore } from 'zustand';
 import { needOf } from '../../games/played.ts';
 import type { Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
-import { inHundred, standingOf } from '../../store/forecast.ts';
+import { inHundred } from '../../store/forecast.ts';
+import { standingOf } from '../../store/gameChances.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { ClockFigure } from './ClockFigure.tsx';
 
