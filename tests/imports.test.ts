@@ -136,7 +136,7 @@ describe('this check itself', () => {
       `import { a } from './book.ts';
        import type { B } from './events.ts';
        import { type C } from './draft.ts';
-       import type {} from './facts.ts';
+       import type {} from './roundCells.ts';
        import './facts.ts';
        export { d } from './fold.ts';
        export type { E } from './begin.ts';
@@ -161,7 +161,7 @@ describe('this check itself', () => {
       'facts.ts',
       'fold.ts',
       'papaparse',
-      'play.ts (types)',
+      'roundCells.ts (types)',
     ]);
   });
   it.each([
