@@ -24,7 +24,7 @@ const PRESSURE_SD = 0.35;
 /** Values of τ that are weighed against each other. */
 const DAY_SDS = Array.from({ length: 9 }, (_, step) => 0.03 + 0.07 * step);
 /** Evidence fades by half in this many days, our own choice: a skill that moves 0.08 a week is then tracked. */
-const HALF_LIFE = 30;
+export const HALF_LIFE = 30;
 /** Older days than this many half-lives are left out: they would count for less than 1 in 60. */
 const OLDEST = 6 * HALF_LIFE;
 
