@@ -33,8 +33,8 @@ export type AfterMake = ByCondition<AfterMakeSplit | null>;
 
 /**
  * Splits one shooter's shots by what the shot before did, at the same stop of the same round. Only stops that were shot
- * out and noted shot by shot count; spot, day and pressure are the same throughout such a stretch. Leave out rounds of
- * games that end with the order of the shots, such as a streak or a race: of those only the unlucky are shot out.
+ * out and noted shot by shot count; spot, day and pressure are the same throughout such a stretch. Rounds of games
+ * that end with the shots themselves, such as a streak or a race, are left out: of those only the unlucky are shot out.
  *
  * How it is corrected: given a stretch's shots n, misses u, first and last shot, every order is equally likely if nothing
  * depends on the shot before. Then m − 1 − (makes right after a make) is hypergeometric, u − c drawn from m − 1 makes and
@@ -45,8 +45,13 @@ export type AfterMake = ByCondition<AfterMakeSplit | null>;
  */
 export function afterMake(rounds: Iterable<Round>): AfterMake {
   const sums = { relaxed: new Sum(), pressured: new Sum() };
-  for (const round of rounds) sums[round.condition].add(stretchesOf(round));
+  for (const round of rounds) if (fixedLength(round)) sums[round.condition].add(stretchesOf(round));
   return { relaxed: sums.relaxed.split(), pressured: sums.pressured.split() };
+}
+
+function fixedLength({ pressure }: Round): boolean {
+  const family = pressure?.game?.plan.family;
+  return family === undefined || family === 'reach' || family === 'racks';
 }
 
 /** Consecutive shots from one spot: 1 = make, 0 = miss. */

@@ -5,9 +5,11 @@ import { type Rng, rngFromSeed } from '../../renderer/basics/chance.ts';
 import { present } from '../../renderer/basics/invariant.ts';
 import type { Entry, Round } from '../../renderer/log/book.ts';
 import type { Condition } from '../../renderer/log/events.ts';
+import type { GamePlan } from '../../renderer/pressure/gamePlan.ts';
 import { afterMake, type AfterMakeSplit } from '../../renderer/stats/afterMake.ts';
 import { zFor } from '../../renderer/stats/proportion.ts';
 import { READING_LEVEL } from '../../renderer/stats/reading.ts';
+import { PRESSURE } from '../log/diary.ts';
 import { freeThrows, roundOf } from './rounds.ts';
 
 /** A round noted shot by shot: one word of makes (o), misses (x) and turns the clock took (–) for each stop. */
@@ -237,6 +239,16 @@ describe('which shots count', () => {
     expect(afterMake([round]).relaxed).toBeNull();
     expect(split('oo–xx')).toEqual(split('ooxx'));
     expect(split('oo–xx').afterMiss).toEqual({ makes: 0, attempts: 1 });
+  });
+
+  it('leaves out games that end with the shots themselves', () => {
+    const playing = (plan: GamePlan): Round => ({
+      ...shot(['oxxoo'], 'pressured'),
+      pressure: { ...PRESSURE, mark: null, game: { name: '', plan, chance: null } },
+    });
+    expect(afterMake([playing({ family: 'streak', row: 3, most: 5 })]).pressured).toBeNull();
+    expect(afterMake([playing({ family: 'lives', needed: 3, lives: 5 })]).pressured).toBeNull();
+    expect(afterMake([playing({ family: 'racks', double: 'none', needed: 3 })]).pressured).not.toBeNull();
   });
 
   it('says nothing of three shots, or of none', () => {
