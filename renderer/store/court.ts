@@ -9,15 +9,18 @@ import type { Fact } from '../log/facts.ts';
 import { countFacts, endFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
 import { othersIn } from '../games/gameOn.ts';
 import { turnsOf } from '../log/roundCells.ts';
-import { endCountdown, startCountdown } from '../sound/countdown.ts';
-import { endsAt, leftAt, pauseClock, readyClock, runClock, type GameClock } from '../sound/gameClock.ts';
+import { endsAt, leftAt, pauseClock, readyClock, type GameClock } from '../sound/gameClock.ts';
+import { atClock, passes, withClock } from './courtFacts.ts';
+import { courtPlans, type Later } from './courtPlans.ts';
 import { crowdFor } from './crowdFor.ts';
 import { solvedGame } from './gameChances.ts';
 import type { Gym } from './gymStore.ts';
-import type { GymSound, Planned, SoundState } from './ports.ts';
+import type { GymSound, SoundState } from './ports.ts';
+import { soundCheck, type SoundCheck } from './soundCheck.ts';
 
 /** What a screen needs to draw the clock. */
 export { leftAt, writeClock, type GameClock } from '../sound/gameClock.ts';
+export type { Later } from './courtPlans.ts';
 
 /**
  * Where a round on court stands besides its log.
@@ -39,17 +42,11 @@ export interface CourtState {
   readonly heard: boolean | null;
 }
 
-/** Wakes something up later; returns the way to call it off. */
-export type Later = (seconds: Seconds, wake: () => void) => () => void;
-
 /** The round being played: its countdown, its clock, its crowd, and the taps that go to the log. */
-export interface Court {
+export interface Court extends Omit<SoundCheck, 'stop'> {
   readonly store: StoreApi<CourtState>;
   readonly sound: GymSound;
   unlock(): Promise<SoundState>;
-  playCheck(): void;
-  /** A few seconds of crowd: murmur, swell, a cheer, and gone. */
-  playCrowd(): Promise<void>;
   heard(heard: boolean): void;
   setVolume(volume: number): void;
   /** Looks at the open round; a round taken up again waits for the shooter to say go. */
@@ -69,27 +66,6 @@ export interface Court {
   game(round: Round): Solved | null;
 }
 
-/** An entry remembers the round clock, so that a round broken off by a crash goes on with the right time. */
-function withClock(fact: Fact, clockLeft: Seconds | null): Fact {
-  if (clockLeft === null) return fact;
-  if (fact.type === 'ShotTaken') return { ...fact, body: { ...fact.body, clockLeft } };
-  if (fact.type === 'StopCounted') return { ...fact, body: { ...fact.body, clockLeft } };
-  return fact;
-}
-
-/** An ending remembers it too, for the round that had the clock. */
-function atClock(fact: Fact, round: RoundId, clockLeft: Seconds | null): Fact {
-  if (fact.type !== 'RoundEnded' || fact.body.round !== round) return fact;
-  return { ...fact, body: { ...fact.body, clockLeft } };
-}
-
-function passes({ type }: Fact): boolean {
-  return type === 'TurnPassed';
-}
-
-const COUNT_FROM = 5;
-/** Time for the first word to be planned before it is due. */
-const LEAD: Seconds = 0.3;
 /** The crowd knows roughly when the next shot comes. */
 const USUAL_GAP: Seconds = 6;
 
@@ -102,37 +78,18 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     sound: sound.state(),
     heard: null,
   }));
-  let planned: Planned[] = [];
-  let sleeping: (() => void) | null = null;
   /** Raised whenever the court is left, so that what was begun before and comes back late does nothing. */
   let visits = 0;
   /** Turns used up when the clock ran out: what is undone since is entered again before the ball in the air is. */
   let due = 0;
-  /** The taste of the crowd on the sound screen. */
-  let tasting: (() => void)[] = [];
   let solved: { round: RoundId; game: Solved | null } | null = null;
 
   const open = (): Round | null => gym.store.getState().ahead.open;
   /** The rest of the group of a round, as far as it is tapped in. */
   const others = (round: Round): Round[] => othersIn(gym.store.getState().ahead, round);
-  const voice = () => gym.store.getState().settings.countdown;
-
-  function hush(): void {
-    for (const plan of planned) plan.cancel();
-    planned = [];
-    sleeping?.();
-    sleeping = null;
-  }
-
-  function wakeAt(moment: Seconds, then: () => void): void {
-    sleeping?.();
-    const wait = () => {
-      const left = moment - sound.now();
-      if (left <= 0) then();
-      else sleeping = later(left, wait);
-    };
-    wait();
-  }
+  const settings = () => gym.store.getState().settings;
+  const plans = courtPlans(sound, later, () => settings().countdown);
+  const check = soundCheck(sound, later, () => settings().volume);
 
   function game(round: Round): Solved | null {
     if (solved?.round !== round.id) {
@@ -140,14 +97,6 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       solved = { round: round.id, game: solvedGame(book, round, othersIn(book, round)) };
     }
     return solved.game;
-  }
-
-  /** Runs the clock from a moment on, with its last seconds called and its buzzer planned whole. */
-  function run(clock: GameClock, from: Seconds): GameClock {
-    const running = runClock(clock, from);
-    const end = endsAt(running);
-    planned.push(sound.plan(endCountdown(end, Math.min(COUNT_FROM, clock.full - 1), voice(), from)));
-    return running;
   }
 
   /** Judged by the clock itself: the page may hear of the buzzer late. */
@@ -162,7 +111,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   function goLive(): void {
     const { clock } = store.getState();
     store.setState({ phase: 'live' });
-    if (clock) wakeAt(endsAt(clock), heedBuzzer);
+    if (clock) plans.wakeAt(endsAt(clock), heedBuzzer);
     const round = open();
     if (round) crowd.expect(round, gym.store.getState().ahead);
   }
@@ -176,15 +125,15 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       rest('ready', readyClock(setting.seconds));
       return;
     }
-    hush();
-    const clock = run(readyClock(setting.seconds), sound.now());
+    plans.hush();
+    const clock = plans.run(readyClock(setting.seconds), sound.now());
     store.setState({ clock, phase: 'live' });
-    wakeAt(endsAt(clock), heedBuzzer);
+    plans.wakeAt(endsAt(clock), heedBuzzer);
   }
 
   /** Everything stands still, with this clock; as it is where none is given. */
   function rest(phase: 'ready' | 'buzzer', clock = store.getState().clock): void {
-    hush();
+    plans.hush();
     crowd.leave();
     store.setState({ phase, liveAt: null, clock });
   }
@@ -224,7 +173,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       if (!owed) restartShotClock(round);
       return;
     }
-    hush();
+    plans.hush();
     void finish(round, entries, ended ? 'played-out' : 'time-up');
     store.setState({ clock: null });
   }
@@ -245,12 +194,6 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     if (phase === 'buzzer') rest('buzzer');
     else rest('ready', standing(clock));
     void gym.dispatch([{ type: 'RoundPaused', body: { round: round.id, why, clockLeft: left } }]);
-  }
-
-  function stopTasting(): void {
-    if (tasting.length > 0) sound.crowd.leave();
-    for (const cancel of tasting) cancel();
-    tasting = [];
   }
 
   const crowd = crowdFor(sound.crowd, game, USUAL_GAP);
@@ -278,15 +221,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     sound,
     game,
     unlock: () => sound.unlock(),
-    playCheck: () => void sound.plan([{ clip: 'sound-check', at: sound.now() + LEAD, gain: 1 }]),
-    playCrowd: async () => {
-      await sound.unlock();
-      sound.setVolume(gym.store.getState().settings.volume);
-      stopTasting();
-      sound.crowd.enter();
-      sound.crowd.swell(3, 1);
-      tasting = [later(4, () => sound.crowd.answer(true, 1)), later(8, () => sound.crowd.leave())];
-    },
+    playCheck: check.playCheck,
+    playCrowd: check.playCrowd,
     heard: (heard) => store.setState({ heard }),
     setVolume: (volume) => sound.setVolume(volume),
     enter: () => {
@@ -319,21 +255,19 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       // Left, ended or begun again while the sound was being opened.
       if (!round || visit !== visits || store.getState().phase !== 'ready') return;
       if (state === 'interrupted' && round.condition === 'pressured') return;
-      stopTasting();
-      sound.setVolume(gym.store.getState().settings.volume);
+      check.stop();
+      sound.setVolume(settings().volume);
       if (round.state === 'paused') void gym.dispatch([{ type: 'RoundResumed', body: { round: round.id } }]);
       if (round.condition === 'relaxed') {
         store.setState({ phase: 'live' });
         return;
       }
-      hush();
+      plans.hush();
       if (round.pressure?.crowd) sound.crowd.enter();
-      const now = sound.now();
-      const liveAt = now + LEAD + COUNT_FROM;
-      planned.push(sound.plan(startCountdown(liveAt, COUNT_FROM, voice(), now)));
+      const liveAt = plans.countIn();
       const { clock } = store.getState();
-      store.setState({ phase: 'countdown', liveAt, clock: clock ? run(clock, liveAt) : null });
-      wakeAt(liveAt, goLive);
+      store.setState({ phase: 'countdown', liveAt, clock: clock ? plans.run(clock, liveAt) : null });
+      plans.wakeAt(liveAt, goLive);
     },
     shot: (made, side) => {
       const round = open();
