@@ -221,8 +221,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     sound,
     game,
     unlock: () => sound.unlock(),
-    playCheck: check.playCheck,
-    playCrowd: check.playCrowd,
+    playCheck: () => check.playCheck(),
+    playCrowd: () => check.playCrowd(),
     heard: (heard) => store.setState({ heard }),
     setVolume: (volume) => sound.setVolume(volume),
     enter: () => {
