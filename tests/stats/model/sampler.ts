@@ -29,6 +29,8 @@ export function sample(
   const means = Float64Array.from({ length: size }, (_, i) => design.columns[i]?.prior.mean ?? 0);
   const offsets = rows.map((row) => row.reduce((sum, value, i) => sum + value * at(means, i), 0));
   const shaped = rows.map((row) => timesShape(row, shape));
+  // Most of a row is 0.
+  const touched = shaped.map((row) => [...row.keys()].filter((i) => at(row, i) !== 0));
 
   const scaleOf = (point: Float64Array, i: number): number => {
     const group = at(groups, i);
@@ -39,16 +41,19 @@ export function sample(
     let log = 0;
     const scales = Float64Array.from({ length: size }, (_, i) => scaleOf(point, i));
     slope.fill(0);
+    const scaled = scales.map((scale, i) => scale * at(point, i));
     for (const [cell, row] of shaped.entries()) {
+      const own = touched[cell] ?? [];
       let eta = at(offsets, cell);
-      for (let i = 0; i < size; i += 1) eta += at(row, i) * at(scales, i) * at(point, i);
+      for (const i of own) eta += at(row, i) * at(scaled, i);
       const n = at(design.attempts, cell);
       const y = at(design.makes, cell);
       log += y * eta - n * Math.log1p(Math.exp(eta));
       const residual = y - n / (1 + Math.exp(-eta));
-      for (let i = 0; i < size; i += 1) slope[i] = at(slope, i) + residual * at(row, i) * at(scales, i);
+      for (const i of own) slope[i] = at(slope, i) + residual * at(row, i);
     }
     for (let i = 0; i < size; i += 1) {
+      slope[i] = at(slope, i) * at(scales, i);
       const z = at(point, i);
       const group = at(groups, i);
       if (group >= 0) slope[size + group] = at(slope, size + group) + z * at(slope, i);
