@@ -8,6 +8,7 @@ export type Id<Kind extends string> = string & { readonly names?: Kind };
 export type EventId = Id<'event'>;
 export type ShooterId = Id<'shooter'>;
 export type CardId = Id<'card'>;
+export type GameId = Id<'game'>;
 export type SessionId = Id<'session'>;
 export type RoundId = Id<'round'>;
 export type PairId = Id<'pair'>;

@@ -1,9 +1,19 @@
-import type { CardId, EventId, GroupId, PairId, RoundId, SessionId, ShooterId } from '../basics/ids.ts';
+import type {
+  CardId,
+  EventId,
+  GameId,
+  GroupId,
+  PairId,
+  RoundId,
+  SessionId,
+  ShooterId,
+} from '../basics/ids.ts';
 import type { EpochMs, IsoDate, Seconds } from '../basics/units.ts';
 import type { Card, Stop } from '../court/cards.ts';
 import type { RuleSet } from '../court/ruleSets.ts';
 import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
-import type { PressureSetup } from '../pressure/ingredients.ts';
+import type { GamePlan } from '../pressure/gamePlan.ts';
+import type { ClockSetting, PressureSetup } from '../pressure/ingredients.ts';
 import type {
   Condition,
   Ending,
@@ -127,6 +137,16 @@ export interface Pair {
   readonly pressure: PressureSetup;
 }
 
+/** A game somebody made on this device, or brought in with a file. */
+export interface OwnGame {
+  readonly id: GameId;
+  readonly name: string;
+  readonly stops: readonly Stop[];
+  readonly plan: GamePlan;
+  readonly clock: ClockSetting | null;
+  readonly crowd: boolean;
+}
+
 /** The log, added up. */
 export interface Book {
   readonly shooters: ReadonlyMap<ShooterId, Shooter>;
@@ -135,6 +155,7 @@ export interface Book {
   readonly mixes: ReadonlyMap<ShooterId, KeptMix>;
   readonly ownSpots: ReadonlyMap<string, CourtPoint>;
   readonly cards: ReadonlyMap<CardId, Card>;
+  readonly games: ReadonlyMap<GameId, OwnGame>;
   readonly sessions: ReadonlyMap<SessionId, Session>;
   /** Visits to the court by shooter and day. */
   readonly visits: ReadonlyMap<string, number>;
@@ -155,6 +176,7 @@ export const EMPTY_BOOK: Book = {
   mixes: new Map(),
   ownSpots: new Map(),
   cards: new Map(),
+  games: new Map(),
   sessions: new Map(),
   visits: new Map(),
   pairs: new Map(),

@@ -5,7 +5,7 @@ import { INGREDIENTS } from '../pressure/ingredients.ts';
 import { MOST_ATTEMPTS, MOST_STOPS } from '../court/cards.ts';
 import { RULE_SETS } from '../court/ruleSets.ts';
 import { SHOT_KINDS } from '../court/spots.ts';
-import { PLAYED_GAME } from './gameSchema.ts';
+import { GAME_PLAN, PLAYED_GAME } from './gameSchema.ts';
 
 /*
  * What can stand in the log. An event is past tense, versioned and never edited; a correction is a new event.
@@ -56,14 +56,16 @@ const shooterFields = {
   units: v.picklist(UNITS),
 };
 
+const clock = v.nullable(
+  v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(finite, v.minValue(1)) }),
+);
+
 const pressure = v.object({
   ingredients: v.pipe(v.array(v.picklist(INGREDIENTS)), v.readonly()),
   stake: v.nullable(text),
   mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
   game: v.exactOptional(v.nullable(PLAYED_GAME)),
-  clock: v.nullable(
-    v.object({ kind: v.picklist(['shot', 'round']), seconds: v.pipe(finite, v.minValue(1)) }),
-  ),
+  clock,
   crowd: v.boolean(),
   showChance: v.boolean(),
   seed,
@@ -100,6 +102,9 @@ export const BODIES = {
   OwnSpotPlaced: v.object({ spot: name, x: finite, y: finite }),
   CardMade: v.object({ card: id, name, stops }),
   CardRemoved: v.object({ card: id }),
+  /** A game of a shooter's own. Made again under the same id it is changed; rounds keep the game they were played by. */
+  GameMade: v.object({ game: id, name, stops, plan: GAME_PLAN, clock, crowd: v.boolean() }),
+  GameRemoved: v.object({ game: id }),
   SessionStarted: v.object({ session: id, shooter: id, date }),
   /** Both rounds of a pair are laid down before the first shot, so the second cannot bend to the first. */
   PairTossed: v.object({

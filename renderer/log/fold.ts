@@ -62,6 +62,14 @@ function apply(draft: Draft, event: LogEvent): void {
     case 'CardRemoved':
       draft.edit('cards').delete(event.body.card);
       return;
+    case 'GameMade': {
+      const { game, ...made } = event.body;
+      draft.edit('games').set(game, { id: game, ...made });
+      return;
+    }
+    case 'GameRemoved':
+      draft.edit('games').delete(event.body.game);
+      return;
     case 'SessionStarted': {
       const { session, shooter, date } = event.body;
       const key = `${shooter} ${date}`;

@@ -18,6 +18,15 @@ const SOUND: Readonly<Record<EventType, Readonly<Record<string, unknown>>>> = {
   OwnSpotPlaced: { spot: 'Short corner', x: -5, y: 0.5 },
   CardMade: { card: 'c', name: 'Mine', stops: STOPS },
   CardRemoved: { card: 'c' },
+  GameMade: {
+    game: 'g',
+    name: 'Five in a row',
+    stops: STOPS,
+    plan: { family: 'streak', row: 5, most: 60 },
+    clock: { kind: 'round', seconds: 90 },
+    crowd: true,
+  },
+  GameRemoved: { game: 'g' },
   SessionStarted: { session: 'v', shooter: 's', date: '2026-11-25' },
   PairTossed: {
     pair: 'p',

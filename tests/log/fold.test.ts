@@ -1,10 +1,19 @@
 import { describe, expect, it } from 'vitest';
 
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
+import type { Body } from '../../renderer/log/events.ts';
 import { foldParsed } from '../../renderer/log/fold.ts';
 import { diary, onCourt, PRESSURE, STOPS, type Diary } from './diary.ts';
 
 const TOBI = { shooter: 'tobi', name: 'Tobi', hand: 'left', rules: 'NFHS', units: 'feet' } as const;
+const GAME: Body<'GameMade'> = {
+  game: 'five',
+  name: 'Five in a row',
+  stops: [...STOPS],
+  plan: { family: 'streak', row: 5, most: 60 },
+  clock: null,
+  crowd: true,
+};
 const CARD = { card: 'mine', name: 'Mine', stops: [...STOPS] };
 
 /** What one event does to a book with a shooter, a visit and an open round. */
@@ -65,6 +74,42 @@ const EFFECTS: readonly (readonly [
       log.write('CardRemoved', { card: 'mine' });
     },
     (book) => book.cards.size,
+    0,
+  ],
+  [
+    'a game is made',
+    (log) => log.write('GameMade', GAME),
+    (book) => [...book.games],
+    [
+      [
+        'five',
+        {
+          id: 'five',
+          name: 'Five in a row',
+          stops: STOPS,
+          plan: { family: 'streak', row: 5, most: 60 },
+          clock: null,
+          crowd: true,
+        },
+      ],
+    ],
+  ],
+  [
+    'a game is changed',
+    (log) => {
+      log.write('GameMade', GAME);
+      log.write('GameMade', { ...GAME, name: 'Five, loud' });
+    },
+    (book) => [...book.games.values()].map(({ name }) => name),
+    ['Five, loud'],
+  ],
+  [
+    'a game is taken away',
+    (log) => {
+      log.write('GameMade', GAME);
+      log.write('GameRemoved', { game: 'five' });
+    },
+    (book) => book.games.size,
     0,
   ],
   [
