@@ -1,3 +1,4 @@
+import { byText } from '../../basics/order.ts';
 import type { Round } from '../../log/book.ts';
 import { roundCells } from '../../log/roundCells.ts';
 import { logChoose } from '../special.ts';
@@ -95,7 +96,12 @@ export function strataByDay(rounds: Iterable<Round>): Stratum[][] {
       stratum[round.condition].attempts += attempts;
     }
   }
-  return [...sessions.keys()].toSorted().map((name) => [...(sessions.get(name)?.values() ?? [])]);
+  // In an order of their own, so that not even rounding depends on the order of the rounds.
+  return inOrder(sessions).map((strata) => inOrder(strata));
+}
+
+function inOrder<T>(named: ReadonlyMap<string, T>): T[] {
+  return [...named].toSorted(([a], [b]) => byText(a, b)).map(([, one]) => one);
 }
 
 function logRatios({ relaxed, pressured }: Stratum, slopes: readonly number[]): number[] {

@@ -77,10 +77,11 @@ describe('the conditional bet', () => {
     expect(days).toEqual([
       [{ relaxed: { makes: 3, attempts: 5 }, pressured: { makes: 0, attempts: 0 } }],
       [
-        { relaxed: { makes: 0, attempts: 0 }, pressured: { makes: 2, attempts: 5 } },
         { relaxed: { makes: 5, attempts: 5 }, pressured: { makes: 4, attempts: 5 } },
+        { relaxed: { makes: 0, attempts: 0 }, pressured: { makes: 2, attempts: 5 } },
       ],
     ]);
+    expect(strataByDay(rounds.toReversed())).toEqual(days);
     // A day in one condition alone neither wins nor loses.
     expect(conditionalEvidence(days.slice(0, 1)).e).toBeCloseTo(1, 12);
   });
