@@ -9,7 +9,12 @@ export interface TripsState {
   readonly points: number;
 }
 
-const SHOTS: Readonly<Record<TripKind, number>> = { 'one-and-one': 2, 'two shots': 2, 'three shots': 3 };
+/** Shots of one trip, if all are taken. */
+export const SHOTS_A_TRIP: Readonly<Record<TripKind, number>> = {
+  'one-and-one': 2,
+  'two shots': 2,
+  'three shots': 3,
+};
 
 /**
  * Score `needed` points, one for each free throw, in a number of trips to the line. Every trip is shot out.
@@ -17,7 +22,7 @@ const SHOTS: Readonly<Record<TripKind, number>> = { 'one-and-one': 2, 'two shots
  * @throws InvariantError unless there is a trip, and the points can be made
  */
 export function trips(kind: TripKind, count: number, needed: number): Rule<TripsState> {
-  const shots = SHOTS[kind];
+  const shots = SHOTS_A_TRIP[kind];
   invariant(count >= 1, 'a trip to the line');
   invariant(needed >= 1 && needed <= count * shots, `1 to ${count * shots} points`);
   return {
