@@ -87,6 +87,19 @@ export const COURTS: Readonly<Record<RuleSet, CourtDimensions>> = {
   },
 };
 
+/**
+ * Least time on the clock with which a ball may be caught and shot; with less only a tap can score. NBA: 0.3 s, rule text
+ * quoted in a secondary page. NFHS Rule 5-2-5: 0.3 s or less is a tap only, so a clock in tenths must show 0.4; NCAA the
+ * same (both seen in secondary pages). FIBA Art. 16.2.5: 0.3 s (the article from memory); WNBA as the NBA (from memory).
+ */
+export const CATCH_AND_SHOOT: Readonly<Record<RuleSet, Seconds>> = {
+  FIBA: 0.3,
+  NBA: 0.3,
+  WNBA: 0.3,
+  NCAA: 0.4,
+  NFHS: 0.4,
+};
+
 /** How far the three-point arc's meeting point with its straight part lies beyond the rim's centre line, in metres. */
 export function arcMeetsStraight(court: CourtDimensions): Metres {
   return Math.sqrt(Math.max(0, court.arcRadius ** 2 - court.cornerDistance ** 2));

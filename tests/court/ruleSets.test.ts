@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 
-import { arcMeetsStraight, COURTS, RULE_SETS, type RuleSet } from '../../renderer/court/ruleSets.ts';
+import {
+  arcMeetsStraight,
+  CATCH_AND_SHOOT,
+  COURTS,
+  RULE_SETS,
+  type RuleSet,
+} from '../../renderer/court/ruleSets.ts';
 
 /*
  * The rule books themselves could not be seen. "Seen in secondary pages" means a public page that repeats the rule;
@@ -123,6 +129,20 @@ describe('the line, the key and the rim', () => {
     ['NFHS', null],
   ] as const)('%s: the shot clock starts at %j', (rules, seconds) => {
     expect(COURTS[rules].shotClock).toBe(seconds);
+  });
+});
+
+describe('the last moment for a catch and a shot', () => {
+  // NBA: rule text quoted in a secondary page. NFHS 5-2-5 and NCAA: "0.3 s or less is a tap only", secondary pages.
+  // FIBA Art. 16.2.5 and the WNBA: from memory.
+  it.each([
+    ['FIBA', 0.3],
+    ['NBA', 0.3],
+    ['WNBA', 0.3],
+    ['NCAA', 0.4],
+    ['NFHS', 0.4],
+  ] as const)('%s: %d s', (rules, seconds) => {
+    expect(CATCH_AND_SHOOT[rules]).toBe(seconds);
   });
 });
 
