@@ -7,7 +7,7 @@ import { forecastScoreInSteps } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import { changeBetween } from '../stats/model/indexOf.ts';
 import { type StudyFit, studyInSteps } from '../stats/study.ts';
-import type { Answer, News, Question, Reply, Said } from './messages.ts';
+import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
 
 /** What the desk needs of the worker it sits in. */
 export interface DeskHost {
@@ -25,7 +25,8 @@ const STRETCH: Seconds = 0.015;
 export class Desk {
   readonly #host: DeskHost;
   readonly #records = new Map<ShooterId, Map<RoundId, Round>>();
-  #last: StudyFit | null = null;
+  /** The latest study, and what it was asked for. */
+  #last: (StudyFit & Pick<StudyAsk, 'shooter' | 'mix'>) | null = null;
   /** Counts what was begun, so that work knows when it has been overtaken. */
   #turn = 0;
 
@@ -70,7 +71,7 @@ export class Desk {
         const { shooter, mix, hyper } = question.of;
         const options = hyper === null ? { mix } : { mix, hyper };
         const fit = await this.#run(number, studyInSteps(this.#roundsOf(shooter), options));
-        if (fit) this.#last = fit;
+        if (fit) this.#last = { ...fit, shooter, mix };
         return { ask, content: fit?.study ?? null };
       }
       case 'forecasts':
@@ -79,7 +80,7 @@ export class Desk {
           content: await this.#run(number, forecastScoreInSteps(this.#roundsOf(question.shooter))),
         };
       case 'change':
-        return { ask, content: this.#change(question.from, question.to) };
+        return { ask, content: this.#change(question.of) };
     }
   }
 
@@ -100,9 +101,10 @@ export class Desk {
     }
   }
 
-  #change(from: string, to: string): Change | null {
-    if (!this.#last?.posterior) return null;
+  #change({ shooter, mix, from, to }: ChangeAsk): Change | null {
+    if (!this.#last?.posterior || this.#last.shooter !== shooter) return null;
     const { data, posterior } = this.#last;
+    if (JSON.stringify(this.#last.mix) !== JSON.stringify(mix)) return null;
     const names = Array.from({ length: data.weeks.count }, (_, week) =>
       isoWeekName(addDays(data.weeks.first, 7 * week)),
     );

@@ -19,6 +19,14 @@ export interface StudyAsk {
   readonly hyper: Spreads | null;
 }
 
+/** What a change is asked of: the latest study of this shooter for this mix. Weeks are named as ISO 8601 does. */
+export interface ChangeAsk {
+  readonly shooter: ShooterId;
+  readonly mix: MixChoice;
+  readonly from: string;
+  readonly to: string;
+}
+
 /** News of one shooter's record; nobody waits for an answer. */
 export interface News {
   readonly say: 'news';
@@ -30,8 +38,7 @@ export interface News {
 export type Question =
   | { readonly ask: 'study'; readonly of: StudyAsk }
   | { readonly ask: 'forecasts'; readonly shooter: ShooterId }
-  /** Weeks of the last study, as ISO 8601 names them. */
-  | { readonly ask: 'change'; readonly from: string; readonly to: string };
+  | { readonly ask: 'change'; readonly of: ChangeAsk };
 
 export type Said =
   | News

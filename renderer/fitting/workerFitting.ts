@@ -1,10 +1,11 @@
+import { asError } from '../basics/errors.ts';
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Study } from '../stats/study.ts';
-import type { Answer, News, Question, Reply, Said, StudyAsk } from './messages.ts';
+import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
 
 /** What the fitting needs of the browser. */
 export interface FittingHost {
@@ -60,8 +61,8 @@ export class WorkerFitting {
     return this.#ask({ ask: 'forecasts', shooter });
   }
 
-  change(from: string, to: string): Promise<Change | null> {
-    return this.#ask({ ask: 'change', from, to });
+  change(of: ChangeAsk): Promise<Change | null> {
+    return this.#ask({ ask: 'change', of });
   }
 
   rest(): void {
@@ -99,14 +100,21 @@ export class WorkerFitting {
 
   #send(said: Said): void {
     const worker = this.#worker;
-    this.#line = this.#line.then(async () => {
-      for (const piece of said.say === 'news' ? pieces(said) : [said]) {
-        if (worker !== this.#worker) return;
-        worker?.postMessage(piece);
-        // oxlint-disable-next-line no-await-in-loop
-        if (piece.say === 'news' && piece.changed.length === AT_ONCE) await this.#host.breathe();
-      }
-    });
+    this.#line = this.#line
+      .then(() => this.#post(worker, said))
+      .catch((error: unknown) => {
+        // What cannot be sent is never answered.
+        if (worker === this.#worker) this.#break(asError(error).message);
+      });
+  }
+
+  async #post(worker: Worker | null, said: Said): Promise<void> {
+    for (const piece of said.say === 'news' ? pieces(said) : [said]) {
+      if (worker !== this.#worker) return;
+      worker?.postMessage(piece);
+      // oxlint-disable-next-line no-await-in-loop
+      if (piece.say === 'news' && piece.changed.length === AT_ONCE) await this.#host.breathe();
+    }
   }
 
   #hear(reply: Reply): void {

@@ -92,6 +92,14 @@ export interface StudyAsk {
   readonly hyper: Spreads | null;
 }
 
+/** What a change is asked of: the latest study of this shooter for this mix. Weeks are named as ISO 8601 does. */
+export interface ChangeAsk {
+  readonly shooter: ShooterId;
+  readonly mix: MixChoice;
+  readonly from: string;
+  readonly to: string;
+}
+
 /** The drop model, fitted beside the page so that no tap ever waits for it. */
 export interface Fitting {
   /** Brings its copy of one shooter's rounds up to date. */
@@ -103,8 +111,8 @@ export interface Fitting {
    * @throws Error where the worker broke
    */
   study(ask: StudyAsk, progress: (share: Probability) => void): Promise<Study | null>;
-  /** How far the drop moved between two weeks of the last study, named as ISO 8601 does. Null where there is no index. */
-  change(from: string, to: string): Promise<Change | null>;
+  /** How far the drop moved between two weeks. Null where its last study has no index, or is another one. */
+  change(ask: ChangeAsk): Promise<Change | null>;
   /** How the forecasts for one shooter's latest rounds came out. Null where a later question overtook this one. */
   forecasts(shooter: ShooterId): Promise<ForecastScore | null>;
   /** Leaves what it is at. */

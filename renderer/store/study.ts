@@ -56,7 +56,10 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
   /** What the worker was told, by shooter. */
   const told = new Map<ShooterId, Map<RoundId, Round>>();
   let callOff = (): void => undefined;
+  /** Counts what was asked; an answer to anything but the latest is thrown away. */
   let asked = 0;
+  /** Shooters whose first mix is on its way to the log. */
+  const keeping = new Set<ShooterId>();
 
   function roundsOf(shooter: ShooterId): Round[] {
     return [...gym.store.getState().book.rounds.values()].filter((round) => round.shooter === shooter);
@@ -97,6 +100,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
         keepSpreads(shelf, shooter, answer.index.hyper.mean);
       }
       await keepFirstMix(shooter, answer);
+      // Keeping the mix asks anew.
       if (number !== asked) return;
       if (hyper !== null) {
         thoroughWhenIdle(shooter);
@@ -112,8 +116,11 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
   /** From the first verdict on the mix stays, so that the drop cannot move without the shooter. */
   async function keepFirstMix(shooter: ShooterId, { verdict }: Study): Promise<void> {
     const { book } = gym.store.getState();
-    if (verdict.kind === 'none' || book.mixes.has(shooter) || store.getState().mix !== 'own') return;
+    if (verdict.kind === 'none' || book.mixes.has(shooter) || keeping.has(shooter)) return;
+    if (store.getState().mix !== 'own') return;
+    keeping.add(shooter);
     await keepMix(shooter);
+    keeping.delete(shooter);
   }
 
   function keepMix(shooter: ShooterId): Promise<boolean> {
@@ -130,7 +137,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     const { shooter } = settings;
     if (log.is !== 'ready') return;
     if (shooter === null || book.removedShooters.has(shooter)) {
-      callOff();
+      leaveOff();
       store.setState({ shooter: null, ...NOTHING });
       return;
     }
@@ -140,9 +147,20 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     again(shooter);
   }
 
+  /** Quickly, where spreads are kept. A thorough one is not begun beside a round that is being played. */
   function again(shooter: ShooterId): void {
     callOff();
-    void study(shooter, keptSpreads(shelf, shooter));
+    const hyper = keptSpreads(shelf, shooter);
+    if (hyper !== null || gym.store.getState().book.open === null) void study(shooter, hyper);
+    else leaveOff();
+  }
+
+  /** Whatever is asked or planned comes to nothing. */
+  function leaveOff(): void {
+    callOff();
+    asked += 1;
+    fitting.rest();
+    store.setState({ working: null });
   }
 
   gym.store.subscribe((state, before) => {
@@ -161,16 +179,10 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
 
   /** A round has the device to itself. */
   function openOrOver(open: boolean): void {
-    const { shooter, working } = store.getState();
+    const { shooter } = store.getState();
     if (shooter === null) return;
-    callOff();
-    if (!open) {
-      thoroughWhenIdle(shooter);
-    } else if (working !== null) {
-      asked += 1;
-      fitting.rest();
-      store.setState({ working: null });
-    }
+    if (open) leaveOff();
+    else thoroughWhenIdle(shooter);
   }
 
   return {
@@ -185,7 +197,12 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
       }));
       if (shooter !== null) again(shooter);
     },
-    changeBetween: (from, to) => fitting.change(from, to),
+    changeBetween: (from, to) => {
+      const { shooter } = store.getState();
+      return shooter === null
+        ? Promise.resolve(null)
+        : fitting.change({ shooter, mix: mixFor(shooter), from, to });
+    },
     keepMixOfToday: () => {
       const { shooter } = store.getState();
       return shooter === null ? Promise.resolve(false) : keepMix(shooter);
@@ -196,6 +213,10 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
 /** What a quick study leaves out stays as it was, until the thorough one a moment later. */
 function withSides(quick: Study, before: Study | null): Study {
   if (!before) return quick;
-  const { dayEvidence, felt } = before;
-  return { ...quick, dayEvidence, felt: { ...quick.felt, dropWithout: felt.dropWithout } };
+  const { dayEvidence, felt, index } = before;
+  const sides = { dayEvidence, felt: { ...quick.felt, dropWithout: felt.dropWithout } };
+  if (quick.index.kind === 'none' || index.kind === 'none') return { ...quick, ...sides };
+  // How far the spreads may be off is learnt by the thorough one alone.
+  const hyper = { ...quick.index.hyper, sd: index.hyper.sd };
+  return { ...quick, ...sides, index: { ...quick.index, hyper } };
 }

@@ -85,20 +85,26 @@ describe('the desk in the fitting worker', () => {
 
   it('answers a change between two weeks of the last study', async () => {
     const { hear, ask, finish, answers } = desk();
-    ask(1, { ask: 'change', from: '2026-W02', to: '2026-W04' });
+    const change = (from: string, to: string, mix: 'relaxed' | 'free-throws' = 'relaxed'): Question => ({
+      ask: 'change',
+      of: { shooter, mix, from, to },
+    });
+    ask(1, change('2026-W02', '2026-W04'));
     hear({ say: 'news', shooter, changed: rounds, gone: [] });
     ask(2, study);
     await finish();
     const { index } = studyOf(rounds).study;
     if (index.kind === 'none' || !index.change) throw new Error('no change');
     const { from, to } = index.change;
-    ask(3, { ask: 'change', from, to });
-    ask(4, { ask: 'change', from, to: '1999-W01' });
+    ask(3, change(from, to));
+    ask(4, change(from, '1999-W01'));
+    // The latest study was for another mix.
+    ask(5, change(from, to, 'free-throws'));
     await finish();
     const content = answers().map((reply) => (reply.is === 'answer' ? reply.answer.content : undefined));
     expect(content[0]).toBeNull();
     expect(content[2]).toEqual(index.change);
-    expect(content[3]).toBeNull();
+    expect(content.slice(3)).toEqual([null, null]);
   });
 
   it('says what went wrong, and goes on', async () => {

@@ -85,6 +85,20 @@ describe('the fitting worker from the page', () => {
     expect(shares).toEqual([0.5]);
   });
 
+  it('breaks where something cannot be sent, instead of waiting for ever', async () => {
+    const { fitting: made, workers, settle } = fitting();
+    const lost = made.study(ASK, () => undefined);
+    const [worker] = workers;
+    if (!worker) throw new Error('no worker');
+    worker.postMessage = () => {
+      throw new Error('cannot be cloned');
+    };
+    await expect(lost).rejects.toThrow('cannot be cloned');
+    void made.study(ASK, () => undefined);
+    await settle();
+    expect(workers[1]?.heard.at(-1)).toMatchObject({ say: 'ask', number: 2 });
+  });
+
   it('starts another worker after one that broke, and tells it the whole record as it now is', async () => {
     const { fitting: made, workers, settle } = fitting();
     const [gone, ...left] = rounds;

@@ -2,15 +2,18 @@ import { describe, expect, it } from 'vitest';
 
 import { present } from '../../renderer/basics/invariant.ts';
 import type { Round } from '../../renderer/log/book.ts';
+import type { LogEvent } from '../../renderer/log/envelope.ts';
 import type { Fitting, StudyAsk } from '../../renderer/store/ports.ts';
 import { createGym, type Gym } from '../../renderer/store/gymStore.ts';
 import { loadDemoSeason } from '../../renderer/store/shooterActions.ts';
 import { createStudyRoom } from '../../renderer/store/study.ts';
-import type { Study } from '../../renderer/stats/study.ts';
-import { studyOf } from '../../renderer/stats/study.ts';
+import { forecastScore } from '../../renderer/stats/forecastScore.ts';
+import { type Study, studyOf } from '../../renderer/stats/study.ts';
 import { fakeLog, fakeShelf, fakeWorld } from './fakeWorld.ts';
 
 const settle = () => new Promise((resolve) => setImmediate(resolve));
+
+const SCORE = forecastScore([]);
 
 /** A fitting that answers when the test says so. */
 function fakeFitting() {
@@ -22,9 +25,11 @@ function fakeFitting() {
     fail: () => void;
   }[] = [];
   let rests = 0;
-  const record = new Map<string, Round>();
+  const records = new Map<string, Map<string, Round>>();
   const fitting: Fitting = {
-    tell: (_, changed, gone) => {
+    tell: (shooter, changed, gone) => {
+      const record = records.get(shooter) ?? new Map<string, Round>();
+      records.set(shooter, record);
       for (const round of changed) record.set(round.id, round);
       for (const id of gone) record.delete(id);
       told.push({ changed: changed.length, gone: gone.length });
@@ -34,14 +39,18 @@ function fakeFitting() {
         asks.push({ of, progress, answer: resolve, fail: () => reject(new Error('broke')) });
       }),
     change: () => Promise.resolve(null),
-    forecasts: () => Promise.resolve(null),
+    forecasts: () => Promise.resolve(SCORE),
     rest: () => void (rests += 1),
   };
   /** Answers a question as the real fitting would. */
   const answer = async (number: number): Promise<Study> => {
     const ask = present(asks.at(number), 'a question');
     const { mix, hyper } = ask.of;
-    const study = studyOf([...record.values()], { mix, draws: 100, ...(hyper ? { hyper } : {}) }).study;
+    const study = studyOf([...(records.get(ask.of.shooter)?.values() ?? [])], {
+      mix,
+      draws: 100,
+      ...(hyper ? { hyper } : {}),
+    }).study;
     ask.answer(study);
     await settle();
     return study;
@@ -49,12 +58,21 @@ function fakeFitting() {
   return { fitting, told, asks, answer, rests: () => rests };
 }
 
-async function room() {
+async function room(stored: readonly LogEvent[] = []) {
   const log = fakeLog();
-  // Durable at once: what is on its way is another test's matter.
-  log.append = (events) => {
+  log.durable.push(...stored);
+  let held: Promise<void> = Promise.resolve();
+  // Durable at once, unless the test holds it.
+  log.append = async (events) => {
+    await held;
     log.durable.push(...events);
-    return Promise.resolve();
+  };
+  const hold = () => {
+    let letGo = (): void => undefined;
+    held = new Promise((resolve) => {
+      letGo = resolve;
+    });
+    return letGo;
   };
   const shelf = fakeShelf();
   const gym = createGym(fakeWorld(log, shelf));
@@ -67,13 +85,20 @@ async function room() {
       idle.wake = null;
     };
   });
-  return { gym, shelf, log, idle, studyRoom: made, state: () => made.store.getState(), ...fake };
+  return { gym, shelf, log, hold, idle, studyRoom: made, state: () => made.store.getState(), ...fake };
 }
 
-async function withSeason() {
+async function withSeason({ mixKept = false } = {}): ReturnType<typeof room> {
   const made = await room();
-  await loadDemoSeason(made.gym);
-  return made;
+  if (!mixKept) {
+    await loadDemoSeason(made.gym);
+    return made;
+  }
+  const first = await withSeason();
+  await first.answer(0);
+  const second = await room(first.log.durable);
+  second.gym.set({ shooter: first.state().shooter });
+  return second;
 }
 
 const startRound = (gym: Gym, shooter: string) =>
@@ -148,14 +173,14 @@ describe('the study of the shooter at the bench', () => {
   });
 
   it('leaves the device to a round that is being played', async () => {
-    const { asks, gym, rests, state, idle } = await withSeason();
+    const { answer, gym, rests, state, idle } = await withSeason();
+    const before = rests();
     await startRound(gym, state().shooter ?? '');
-    expect(rests()).toBe(1);
+    expect(rests()).toBe(before + 1);
     expect(state().working).toBeNull();
     expect(idle.wake).toBeNull();
     // What comes too late is not shown.
-    asks[0]?.answer(null);
-    await settle();
+    await answer(0);
     expect(state().study).toBeNull();
   });
 
@@ -166,5 +191,88 @@ describe('the study of the shooter at the bench', () => {
     asks.at(-1)?.fail();
     await settle();
     expect(state()).toMatchObject({ broken: true, working: null });
+  });
+
+  it('shows how the forecasts came out after a thorough study, and not after a quick one', async () => {
+    const { answer, state } = await withSeason();
+    await answer(0);
+    // The mix was kept, so this is a quick one.
+    await answer(1);
+    expect(state().forecasts).toBeNull();
+    const again = await withSeason({ mixKept: true });
+    await again.answer(-1);
+    expect(again.state().forecasts).toBe(SCORE);
+  });
+
+  it('keeps one mix where two answers come before the first is written', async () => {
+    const { asks, answer, gym, log, hold } = await withSeason();
+    const written = hold();
+    await answer(0);
+    gym.set({ shooter: 'nobody' });
+    gym.set({ shooter: asks[0]?.of.shooter ?? null });
+    await answer(-1);
+    written();
+    await settle();
+    expect(log.durable.filter(({ type }) => type === 'MixKept')).toHaveLength(1);
+  });
+
+  it('forgets a shooter who is taken off while a study is under way', async () => {
+    const { asks, answer, gym, log, rests, state } = await withSeason();
+    const shooter = asks[0]?.of.shooter ?? '';
+    await gym.dispatch(
+      [...gym.store.getState().book.shooters.keys()].map((one) => ({
+        type: 'ShooterRemoved',
+        body: { shooter: one },
+      })),
+    );
+    expect(state()).toMatchObject({ shooter: null, study: null, working: null });
+    expect(rests()).toBeGreaterThan(0);
+    await answer(0);
+    expect(state().study).toBeNull();
+    expect(log.durable.some((event) => event.type === 'MixKept' && event.body.shooter === shooter)).toBe(
+      false,
+    );
+  });
+
+  it('goes over to another shooter, and never shows the one before as theirs', async () => {
+    const { asks, answer, gym, state } = await withSeason();
+    const other =
+      [...gym.store.getState().book.shooters.keys()].find((one) => one !== asks[0]?.of.shooter) ?? '';
+    gym.set({ shooter: other });
+    await answer(0);
+    expect(state()).toMatchObject({ shooter: other, study: null });
+    await answer(1);
+    expect(state().study?.have.pressured.attempts).toBeGreaterThan(0);
+  });
+
+  it('asks nothing where nothing changed', async () => {
+    const { asks, answer, gym } = await withSeason();
+    await answer(0);
+    await answer(1);
+    const before = asks.length;
+    await gym.dispatch([{ type: 'OwnSpotPlaced', body: { spot: 'Short corner', x: 1, y: 1 } }]);
+    gym.set({ volume: 0.1 });
+    expect(asks).toHaveLength(before);
+  });
+
+  it('begins no thorough study beside a round that was left open', async () => {
+    const first = await withSeason();
+    await startRound(first.gym, first.state().shooter ?? '');
+    const second = await room(first.log.durable);
+    second.gym.set({ shooter: first.state().shooter });
+    expect(second.asks).toEqual([]);
+    await second.gym.dispatch([
+      { type: 'RoundEnded', body: { round: 'now', why: 'stopped', clockLeft: null } },
+    ]);
+    expect(second.asks).toHaveLength(1);
+  });
+
+  it('works with the mix of today from when the shooter asks for it', async () => {
+    const { asks, answer, gym, studyRoom } = await withSeason();
+    await answer(0);
+    await answer(1);
+    expect(await studyRoom.keepMixOfToday()).toBe(true);
+    const { book, settings } = gym.store.getState();
+    expect(asks.at(-1)?.of.mix).toEqual(book.mixes.get(settings.shooter ?? '')?.mix);
   });
 });
