@@ -52,6 +52,7 @@ export interface DaySums {
 
 /**
  * @param shifts what each week adds to all shots and to pressured ones, see weekShifts
+ * @param rates a make rate for each cell that the gradient shall take instead of the state's own
  */
 export function dayPass(
   design: Design,
@@ -59,6 +60,7 @@ export function dayPass(
   state: State,
   shifts: Float64Array,
   room: DayRoom,
+  rates: Float64Array | null = null,
 ): DaySums {
   const { base, rows, pressured, makes, attempts, sessions } = design;
   const { start, column, value } = rows;
@@ -98,7 +100,7 @@ export function dayPass(
       const small = Math.exp(-Math.abs(eta));
       const p = eta >= 0 ? 1 / (1 + small) : small / (1 + small);
       objective += y * eta - n * (Math.max(eta, 0) + Math.log1p(small));
-      const slope = y - n * p;
+      const slope = y - n * (rates ? (rates[cell] as number) : p);
       const weight = (n * small) / ((1 + small) * (1 + small));
       mB += weight;
       gB += slope;

@@ -2,7 +2,7 @@ import type { Ingredient } from '../../pressure/ingredients.ts';
 import type { ShotKind, SpotName } from '../../court/spots.ts';
 import { at } from '../matrix.ts';
 import { type ModelData, UNKNOWN_INGREDIENTS } from './modelData.ts';
-import { KNOTS, ORDER_COLUMNS } from './orderCurve.ts';
+import { KNOTS, ORDER_COLUMNS, WARM_TIRED } from './orderCurve.ts';
 import * as prior from './priors.ts';
 import type { Normal } from './priors.ts';
 import { RowBuilder, type SparseRows } from './sparseRows.ts';
@@ -180,9 +180,9 @@ function baseColumns({ places, ingredients }: ModelData, options: DesignOptions)
   );
   const order: { at: number; column: number }[] = [];
   const bends = KNOTS.map((_, knot) => (knot === 0 ? prior.ORDER_SLOPE : prior.ORDER_BEND));
-  const orderPriors = [prior.WARM, prior.TIRED, ...bends];
+  const orderPriors = [prior.WARM, prior.TIRED, prior.SPENT, ...bends];
   for (const [index, normal] of orderPriors.entries()) {
-    if (index < 2 ? options.warmTired : options.knots) {
+    if (index < WARM_TIRED ? options.warmTired : options.knots) {
       order.push({ at: index, column: column({ term: 'order', column: index }, normal) });
     }
   }

@@ -71,7 +71,8 @@ interface Normals {
   readonly square: number;
 }
 
-function normalsFor({ columns, weeks, sessions }: Design, withDays: boolean, rng: Rng): Normals {
+/** Fresh standard normal numbers for every unknown. */
+export function normalsFor({ columns, weeks, sessions }: Design, withDays: boolean, rng: Rng): Normals {
   let square = 0;
   const some = (length: number): Float64Array => {
     const z = new Float64Array(length);
@@ -87,7 +88,7 @@ function normalsFor({ columns, weeks, sessions }: Design, withDays: boolean, rng
 }
 
 /** A step away from the mode with covariance H⁻¹. */
-function stepOf(design: Design, { factors }: Mode, normals: Normals, withDays: boolean): State {
+export function stepOf(design: Design, { factors }: Mode, normals: Normals, withDays: boolean): State {
   const shared = solveUpper(factors.shared, normals.shared);
   const weeks = backToWeeks(factors.weeks, shared, normals.weeks);
   const days = withDays ? backToDays(design, factors.days, shared, weeks, normals.days) : new Float64Array(0);

@@ -3,12 +3,13 @@ import { finish } from '../../basics/steps.ts';
 import type { Probability } from '../../basics/units.ts';
 import { at } from '../matrix.ts';
 import type { ChokeIndex, NoIndex, NoIndexReason } from './chokeIndex.ts';
+import { centred } from './centre.ts';
 import { type DesignOptions, designOf } from './design.ts';
 import { drawStates, FEW_SESSIONS } from './draws.ts';
 import { figuresOf } from './indexOf.ts';
 import { notesOn } from './indexNotes.ts';
 import type { ModelData } from './modelData.ts';
-import { fitterOf, type Mode } from './newton.ts';
+import { type Fitter, fitterOf, type Mode } from './newton.ts';
 import type { Spreads } from './priors.ts';
 import { type MixChoice, referenceOf } from './reference.ts';
 import { fixed, integrate, MOST_FITS, type SpreadFit } from './spreads.ts';
@@ -69,8 +70,13 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
   if (seen < LEAST_SEEN) return none('too little of the mix under pressure');
 
   const design = designOf(data, options.design);
-  const spreads = yield* fitSpreads(design, options);
-  const drawn = drawStates(design, spreads.nodes, draws, rngFromSeed(seed));
+  const fitter = fitterOf(design);
+  const few = design.sessions.count <= FEW_SESSIONS;
+  const spreads = yield* fitSpreads(fitter, few, options);
+  const rng = rngFromSeed(seed);
+  // Weighing mends the means of few sessions as well.
+  const nodes = few ? spreads.nodes : centred(design, fitter, spreads, rng);
+  const drawn = drawStates(design, nodes, draws, rng);
   const posterior = standardise(data, design, drawn, reference);
   const figures = figuresOf(data, posterior, reference);
   const index: ChokeIndex = {
@@ -83,13 +89,8 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
   return { index, posterior };
 }
 
-function* fitSpreads(
-  design: ReturnType<typeof designOf>,
-  { hyper }: FitOptions,
-): Generator<Probability, SpreadFit> {
-  const fitter = fitterOf(design);
+function* fitSpreads(fitter: Fitter, few: boolean, { hyper }: FitOptions): Generator<Probability, SpreadFit> {
   if (hyper) return fixed(fitter.fit(hyper));
-  const few = design.sessions.count <= FEW_SESSIONS;
   const steps = integrate(fitter, few ? withOwnRoom : (mode) => mode);
   for (let done = 1; ; done += 1) {
     const step = steps.next();

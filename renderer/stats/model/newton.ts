@@ -92,9 +92,16 @@ interface NewtonStep {
   readonly factors: Factors;
 }
 
-function newtonStep(design: Design, spreads: Spreads, state: State, room: DayRoom): NewtonStep {
+/** @param rates make rates of the cells for the gradient, where they are not to be the state's own */
+export function newtonStep(
+  design: Design,
+  spreads: Spreads,
+  state: State,
+  room: DayRoom,
+  rates: Float64Array | null = null,
+): NewtonStep {
   const shifts = weekShifts(design, state.shared, state.weeks);
-  const days = dayPass(design, spreads, state, shifts, room);
+  const days = dayPass(design, spreads, state, shifts, room, rates);
   const weeks = weekPass(design, spreads, state, room);
   const lower = cholesky({ size: design.columns.length, values: weeks.hessian });
   const { solution, half } = solveShared(lower, weeks.gradient);

@@ -28,12 +28,14 @@ export const WARM: Normal = { mean: -0.15, sd: 0.3 };
 export const TIRED: Normal = { mean: -0.1, sd: 0.2 };
 /** Slope of the free order curve at its start, for 50 shots. */
 export const ORDER_SLOPE: Normal = { mean: 0, sd: 0.4 };
+/** What tiredness gains by shot 200 beyond a straight line from shot 100. Our own choice, with the next. */
+export const SPENT: Normal = { mean: 0, sd: 0.4 };
 /**
  * How far the slope bends at a knot. Chosen by simulation (tests/bench/modelCoverage.ts): slopes free of each other, sd 0.4,
- * cost a drop of 10 points one point of bias, since the late slopes then hang in the air; bends of 0.1 follow an odd curve
- * too slowly. Between them 0.15 loses least.
+ * cost a drop of 10 points one point of bias, since the late slopes then hang in the air; bends of 0.15 without a spent
+ * column follow an odd curve less well than small ones with it, at the same cost to a true drop.
  */
-export const ORDER_BEND: Normal = { mean: 0, sd: 0.15 };
+export const ORDER_BEND: Normal = { mean: 0, sd: 0.07 };
 /** The person's answer to pressure. */
 export const PRESSURE: Normal = { mean: 0, sd: 0.35 };
 /** Difference between no pressure level and the full one, within pressured rounds. */

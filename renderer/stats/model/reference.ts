@@ -1,7 +1,7 @@
 import type { ShotKind, SpotName } from '../../court/spots.ts';
 import { at } from '../matrix.ts';
 import type { ModelData } from './modelData.ts';
-import { meanOrder, ORDER_COLUMNS } from './orderCurve.ts';
+import { meanOrder, ORDER_COLUMNS, WARM_TIRED } from './orderCurve.ts';
 import { UNKNOWN_DOSE } from './priors.ts';
 
 /*
@@ -47,7 +47,7 @@ export function referenceOf(data: ModelData, mix: MixChoice): Reference | null {
   const order = new Float64Array(ORDER_COLUMNS);
   meanOrder(MID_SESSION, MID_SESSION + 1, order);
   // Asked as wholly warm and wholly fresh.
-  order.fill(0, 0, 2);
+  order.fill(0, 0, WARM_TIRED);
   let seen = 0;
   for (let place = 0; place < weights.length; place += 1) {
     if (shotsAt(data, place, 1) > 0) seen += at(weights, place);

@@ -6,7 +6,9 @@ import { KNOTS, meanOrder, ORDER_COLUMNS } from '../../../renderer/stats/model/o
 /** The columns of one shot, from their definition. */
 function ofShot(i: number): number[] {
   const slopes = KNOTS.map((knot) => Math.max(i - knot, 0) / 50);
-  return [Math.exp(-i / 15), Math.max(0, i - 100) / 100, ...slopes];
+  const tired = Math.max(0, i - 100) / 100;
+  const spent = tired <= 1 ? tired ** 2 : 2 * tired - 1;
+  return [Math.exp(-i / 15), tired, spent, ...slopes];
 }
 
 describe('the order curve', () => {
@@ -28,7 +30,7 @@ describe('the order curve', () => {
   it('begins cold, and at no slope', () => {
     const out = new Float64Array(ORDER_COLUMNS);
     meanOrder(0, 1, out);
-    expect([...out]).toEqual([expect.closeTo(1, 12), 0, 0, 0, 0, 0, 0, 0]);
+    expect([...out]).toEqual([expect.closeTo(1, 12), 0, 0, 0, 0, 0, 0, 0, 0]);
   });
 
   it('refuses a round without a shot', () => {
