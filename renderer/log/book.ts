@@ -14,6 +14,7 @@ import type { RuleSet } from '../court/ruleSets.ts';
 import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
 import type { ClockSetting, PressureSetup } from '../pressure/ingredients.ts';
+import type { BodyCheck } from '../pressure/ladder.ts';
 import type {
   Condition,
   Ending,
@@ -37,6 +38,10 @@ export interface Shooter {
   readonly units: Units;
   /** From the invented season. */
   readonly demo: boolean;
+  /** Left out where nobody told. */
+  readonly under18?: boolean;
+  /** When an adult allowed small favours as stakes; left out where none did. */
+  readonly favoursSince?: EpochMs;
 }
 
 /** A mix of shots, kept at some moment; only the shares of the weights count. */
@@ -54,6 +59,8 @@ export interface Session {
   readonly label: string;
   /** Rounds started in it. */
   readonly rounds: number;
+  /** What the shooter said of their body; left out where nobody was asked. */
+  readonly body?: BodyCheck & { readonly at: EpochMs };
 }
 
 /** One thing noted in a round: a shot, a count for a stop, or a turn the shot clock took. */
@@ -121,6 +128,8 @@ export interface Round {
   readonly nervesAfter: number | null;
   readonly effort: number | null;
   readonly note: string;
+  /** Whether the shooter called it too much; left out where nobody was asked. */
+  readonly tooMuch?: boolean;
   readonly settled: boolean;
   readonly imported: boolean;
 }

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 
 import { parseIsoDate } from '../basics/days.ts';
 import { INGREDIENTS } from '../pressure/ingredients.ts';
+import { RUNGS } from '../pressure/ladder.ts';
 import { MOST_ATTEMPTS, MOST_STOPS } from '../court/cards.ts';
 import { RULE_SETS } from '../court/ruleSets.ts';
 import { SHOT_KINDS } from '../court/spots.ts';
@@ -68,6 +69,10 @@ const pressure = v.object({
   clock,
   crowd: v.boolean(),
   showChance: v.boolean(),
+  /** The rung of the consequence ladder; missing in rounds from before there was one. */
+  rung: v.exactOptional(v.picklist(RUNGS)),
+  /** Shot for double or nothing, on what an earlier round left owed. */
+  doubles: v.exactOptional(v.nullable(v.object({ round: id, times: v.picklist([1, 2]) }))),
   seed,
 });
 
@@ -90,6 +95,10 @@ export const BODIES = {
   ShooterAdded: v.object({ shooter: id, ...shooterFields, demo: v.boolean() }),
   ShooterChanged: v.object({ shooter: id, ...shooterFields }),
   ShooterRemoved: v.object({ shooter: id }),
+  /** Whether a shooter is under age, told by themselves or by an adult. */
+  AgeTold: v.object({ shooter: id, under18: v.boolean() }),
+  /** An adult allowed a shooter under 18 small favours as stakes, or took that back. */
+  FavoursAllowed: v.object({ shooter: id, allowed: v.boolean() }),
   /** The mix of shots the drop is worked out for, kept so that it does not move with the record. Weights in any unit. */
   MixKept: v.object({
     shooter: id,
@@ -106,6 +115,8 @@ export const BODIES = {
   GameMade: v.object({ game: id, name, stops, plan: GAME_PLAN, clock, crowd: v.boolean() }),
   GameRemoved: v.object({ game: id }),
   SessionStarted: v.object({ session: id, shooter: id, date }),
+  /** What the shooter said of their body before pressure was put on it; the latest answer of a visit stands. */
+  BodyAsked: v.object({ session: id, sore: v.boolean(), ill: v.boolean(), unslept: v.boolean() }),
   /** Both rounds of a pair are laid down before the first shot, so the second cannot bend to the first. */
   PairTossed: v.object({
     pair: id,
@@ -163,7 +174,14 @@ export const BODIES = {
   RoundEnded: v.object({ round: id, why: v.picklist(ENDINGS), clockLeft: v.nullable(finite) }),
   /** The last entry of an ended round was taken back, so the round goes on. */
   RoundReopened: v.object({ round: id }),
-  AfterRated: v.object({ round: id, nerves: v.nullable(rating), effort: v.nullable(rating), note: text }),
+  AfterRated: v.object({
+    round: id,
+    nerves: v.nullable(rating),
+    effort: v.nullable(rating),
+    note: text,
+    /** The shooter's own word that a pressured round was too much; missing where nobody was asked. */
+    tooMuch: v.exactOptional(v.boolean()),
+  }),
   StakeSettled: v.object({ round: id }),
   StakeReopened: v.object({ round: id }),
   /** A round typed in from a file. `session` and `label` are the file's own words for them. */

@@ -1,7 +1,7 @@
 import { assertNever } from '../basics/invariant.ts';
 import type { Book } from './book.ts';
 import { Draft } from './draft.ts';
-import type { LogEvent, Parsed } from './envelope.ts';
+import type { EventOf, LogEvent, Parsed } from './envelope.ts';
 import { foldRound, importRound } from './foldRound.ts';
 import { clearCourt, inPlay, passTurn, startRound } from './foldCourt.ts';
 
@@ -46,6 +46,10 @@ function apply(draft: Draft, event: LogEvent): void {
       draft.edit('removedShooters').add(event.body.shooter);
       if (inPlay(book).some(({ shooter }) => shooter === event.body.shooter)) clearCourt(draft);
       return;
+    case 'AgeTold':
+    case 'FavoursAllowed':
+      tellAge(draft, event);
+      return;
     case 'MixKept': {
       const { shooter, mix } = event.body;
       draft.edit('mixes').set(shooter, { mix, at: event.at });
@@ -80,6 +84,13 @@ function apply(draft: Draft, event: LogEvent): void {
         .set(session, { id: session, shooter, date, label: `${date}/${visit}`, rounds: 0 });
       return;
     }
+    case 'BodyAsked': {
+      const { session, ...told } = event.body;
+      const visit = book.sessions.get(session);
+      if (visit) draft.edit('sessions').set(session, { ...visit, body: { ...told, at: event.at } });
+      else draft.skip();
+      return;
+    }
     case 'PairTossed': {
       const { pair, ...laidDown } = event.body;
       draft.edit('pairs').set(pair, { id: pair, ...laidDown });
@@ -109,5 +120,21 @@ function apply(draft: Draft, event: LogEvent): void {
       return;
     default:
       assertNever(event);
+  }
+}
+
+/** What stakes are open to a shooter follows from these; whoever comes of age needs no leave. */
+function tellAge(draft: Draft, event: EventOf<'AgeTold' | 'FavoursAllowed'>): void {
+  const old = draft.book.shooters.get(event.body.shooter);
+  if (!old) {
+    draft.skip();
+    return;
+  }
+  const { favoursSince: _before, ...rest } = old;
+  const shooters = draft.edit('shooters');
+  if (event.type === 'FavoursAllowed') {
+    shooters.set(old.id, event.body.allowed ? { ...rest, favoursSince: event.at } : rest);
+  } else {
+    shooters.set(old.id, { ...(event.body.under18 ? old : rest), under18: event.body.under18 });
   }
 }

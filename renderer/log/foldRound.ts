@@ -141,8 +141,9 @@ function changed(round: Round, event: RoundEvent): Round | null {
       if (round.state !== 'ended' || round.imported) return null;
       return { ...broken(round, event.at), state: 'paused', ending: null, endedAt: null, settled: false };
     case 'AfterRated': {
-      const { nerves, effort, note } = event.body;
-      return { ...round, nervesAfter: nerves, effort, note };
+      const { nerves, effort, note, tooMuch } = event.body;
+      const rated = { ...round, nervesAfter: nerves, effort, note };
+      return tooMuch === undefined ? rated : { ...rated, tooMuch };
     }
     case 'StakeSettled':
       return { ...round, settled: true };

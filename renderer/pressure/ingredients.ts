@@ -1,5 +1,7 @@
 import type { Probability, Seconds } from '../basics/units.ts';
 import type { PlayedGame } from './gamePlan.ts';
+import type { Rung } from './ladder.ts';
+import type { Doubles } from './stakes.ts';
 
 /** What turns pressure on in a round. */
 export const INGREDIENTS = [
@@ -41,6 +43,10 @@ export interface PressureSetup {
   readonly crowd: boolean;
   /** False: the live chance of winning stays hidden from the shooter. */
   readonly showChance: boolean;
+  /** The rung of the consequence ladder. Missing in rounds from before there was one. */
+  readonly rung?: Rung;
+  /** The debt it is shot for, double or nothing. */
+  readonly doubles?: Doubles | null;
   /** Decides everything random in the round, so that a replay is exact. */
   readonly seed: number;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
 import type { Body } from '../../renderer/log/events.ts';
 import { foldParsed } from '../../renderer/log/fold.ts';
-import { diary, onCourt, PRESSURE, STOPS, type Diary } from './diary.ts';
+import { diary, onCourt, PRESSURE, START, STOPS, type Diary } from './diary.ts';
 
 const TOBI = { shooter: 'tobi', name: 'Tobi', hand: 'left', rules: 'NFHS', units: 'feet' } as const;
 const GAME: Body<'GameMade'> = {
@@ -15,6 +15,16 @@ const GAME: Body<'GameMade'> = {
   crowd: true,
 };
 const CARD = { card: 'mine', name: 'Mine', stops: [...STOPS] };
+
+const INES_KNOWN = {
+  id: 'ines',
+  name: 'Ines',
+  hand: 'right',
+  rules: 'FIBA',
+  units: 'metric',
+  demo: false,
+} as const;
+const TOBI_KNOWN = { name: 'Tobi', hand: 'left', rules: 'NFHS', units: 'feet', demo: false } as const;
 
 /** What one event does to a book with a shooter, a visit and an open round. */
 const EFFECTS: readonly (readonly [
@@ -45,6 +55,60 @@ const EFFECTS: readonly (readonly [
       open,
     ],
     [true, 1, ['round 1'], null],
+  ],
+  [
+    'a shooter’s age is told',
+    (log) => log.write('AgeTold', { shooter: 'ines', under18: true }),
+    (book) => [book.shooters.get('ines')?.under18, book.shooters.get('ines')?.favoursSince],
+    [true, undefined],
+  ],
+  [
+    'an adult allows favours, and it is kept since when',
+    (log) => {
+      log.write('AgeTold', { shooter: 'ines', under18: true });
+      log.write('FavoursAllowed', { shooter: 'ines', allowed: true });
+      log.write('AgeTold', { shooter: 'ines', under18: true });
+    },
+    (book) => book.shooters.get('ines'),
+    { ...INES_KNOWN, under18: true, favoursSince: START + 4000 },
+  ],
+  [
+    'an adult takes favours back',
+    (log) => {
+      log.write('AgeTold', { shooter: 'ines', under18: true });
+      log.write('FavoursAllowed', { shooter: 'ines', allowed: true });
+      log.write('FavoursAllowed', { shooter: 'ines', allowed: false });
+    },
+    (book) => book.shooters.get('ines'),
+    { ...INES_KNOWN, under18: true },
+  ],
+  [
+    'who comes of age needs no favours allowed',
+    (log) => {
+      log.write('AgeTold', { shooter: 'ines', under18: true });
+      log.write('FavoursAllowed', { shooter: 'ines', allowed: true });
+      log.write('AgeTold', { shooter: 'ines', under18: false });
+    },
+    (book) => book.shooters.get('ines'),
+    { ...INES_KNOWN, under18: false },
+  ],
+  [
+    'age and leave outlive a change of name',
+    (log) => {
+      log.write('AgeTold', { shooter: 'ines', under18: true });
+      log.write('ShooterChanged', { ...TOBI, shooter: 'ines' });
+    },
+    (book) => book.shooters.get('ines'),
+    { ...TOBI_KNOWN, id: 'ines', under18: true },
+  ],
+  [
+    'the latest word on the body stands for the visit',
+    (log) => {
+      log.write('BodyAsked', { session: 'visit 1', sore: true, ill: false, unslept: false });
+      log.write('BodyAsked', { session: 'visit 1', sore: false, ill: false, unslept: true });
+    },
+    (book) => book.sessions.get('visit 1')?.body,
+    { sore: false, ill: false, unslept: true, at: START + 4000 },
   ],
   [
     'a spot is put on the floor',
@@ -174,6 +238,12 @@ describe('an event that fits nothing is skipped and counted', () => {
     [
       'the end of no round',
       (log) => log.write('RoundEnded', { round: 'no', why: 'stopped', clockLeft: null }),
+    ],
+    ['the age of nobody', (log) => log.write('AgeTold', { shooter: 'tobi', under18: true })],
+    ['leave for nobody', (log) => log.write('FavoursAllowed', { shooter: 'tobi', allowed: true })],
+    [
+      'the body on no visit',
+      (log) => log.write('BodyAsked', { session: 'no', sore: true, ill: false, unslept: false }),
     ],
     ['settling in no round', (log) => log.write('StakeSettled', { round: 'no' })],
   ])('%s', (_what, write) => {

@@ -88,12 +88,19 @@ const fromFile = fc.record({
   nerves: rating,
   note: fc.string(),
 });
+const afterRated = fc.record(
+  { round: anyRound, nerves: rating, effort: rating, note: fc.string(), tooMuch: fc.boolean() },
+  { requiredKeys: ['round', 'nerves', 'effort', 'note'] },
+);
 const aRound = fc.record({ round: anyRound });
 
 const anyFact: fc.Arbitrary<Fact> = fc.oneof(
   fact('ShooterAdded', fc.record({ ...person, demo: fc.boolean() })),
   fact('ShooterChanged', fc.record(person)),
   fact('ShooterRemoved', fc.record({ shooter })),
+  fact('AgeTold', fc.record({ shooter, under18: fc.boolean() })),
+  fact('FavoursAllowed', fc.record({ shooter, allowed: fc.boolean() })),
+  fact('BodyAsked', fc.record({ session, sore: fc.boolean(), ill: fc.boolean(), unslept: fc.boolean() })),
   fact('OwnSpotPlaced', fc.record({ spot: fc.constantFrom('a', 'b'), x: small, y: small })),
   fact(
     'CardMade',
@@ -122,7 +129,7 @@ const anyFact: fc.Arbitrary<Fact> = fc.oneof(
     ),
   },
   { weight: 2, arbitrary: fact('RoundReopened', aRound) },
-  fact('AfterRated', fc.record({ round: anyRound, nerves: rating, effort: rating, note: fc.string() })),
+  fact('AfterRated', afterRated),
   fact('StakeSettled', aRound),
   fact('StakeReopened', aRound),
   fact('RoundImported', fromFile),

@@ -183,6 +183,16 @@ describe('a round', () => {
     log.write('AfterRated', { round: 'round 1', nerves: 6, effort: null, note: '' });
     expect(log.book().rounds.get('round 1')).toMatchObject({ nervesAfter: 6, effort: null, note: '' });
   });
+  it('keeps the word that it was too much until another is given', () => {
+    const log = onCourt();
+    end(log);
+    expect(log.book().rounds.get('round 1')).not.toHaveProperty('tooMuch');
+    log.write('AfterRated', { round: 'round 1', nerves: 9, effort: 4, note: '', tooMuch: true });
+    log.write('AfterRated', { round: 'round 1', nerves: 9, effort: 5, note: '' });
+    expect(log.book().rounds.get('round 1')?.tooMuch).toBe(true);
+    log.write('AfterRated', { round: 'round 1', nerves: 9, effort: 5, note: '', tooMuch: false });
+    expect(log.book().rounds.get('round 1')?.tooMuch).toBe(false);
+  });
   it('has its stake settled and opened again', () => {
     const log = onCourt();
     end(log);
