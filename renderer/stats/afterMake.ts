@@ -2,6 +2,7 @@ import type { Points } from '../basics/units.ts';
 import type { Entry, Round } from '../log/book.ts';
 import { type Tally, turnsUsed } from '../log/roundCells.ts';
 import type { ByCondition } from './drop.ts';
+import { fixedLength } from './fixedLength.ts';
 import { zFor } from './proportion.ts';
 import { READING_LEVEL } from './reading.ts';
 
@@ -47,11 +48,6 @@ export function afterMake(rounds: Iterable<Round>): AfterMake {
   const sums = { relaxed: new Sum(), pressured: new Sum() };
   for (const round of rounds) if (fixedLength(round)) sums[round.condition].add(stretchesOf(round));
   return { relaxed: sums.relaxed.split(), pressured: sums.pressured.split() };
-}
-
-function fixedLength({ pressure }: Round): boolean {
-  const family = pressure?.game?.plan.family;
-  return family === undefined || family === 'reach' || family === 'racks';
 }
 
 /** Consecutive shots from one spot: 1 = make, 0 = miss. */

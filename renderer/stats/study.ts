@@ -1,5 +1,5 @@
 import { finish } from '../basics/steps.ts';
-import type { Probability } from '../basics/units.ts';
+import type { Points, Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { ChokeIndex, NoIndex } from './model/chokeIndex.ts';
 import type { PointsEstimate } from './model/estimate.ts';
@@ -14,9 +14,10 @@ import { type Felt, feltOf } from './model/felt.ts';
 import { fitDropInSteps, type FitOptions } from './model/fitDrop.ts';
 import { modelData, type ModelData } from './model/modelData.ts';
 import { looksTossed, neighbourPairs } from './model/neighbourPairs.ts';
-import { disagree, pairResult, type PairResult, type Pairs, playedPairs } from './model/pairs.ts';
+import { disagree, fewStopped, pairResult, type PairResult, type Pairs, playedPairs } from './model/pairs.ts';
 import type { Posterior } from './model/standardise.ts';
 import { type Verdict, verdictOf } from './model/verdict.ts';
+import { cellKey, cellsOf } from './drop.ts';
 import { freeThrowsOf, freeThrowTally } from './freeThrows.ts';
 import { evidenceOf, type Evidence as Have } from './reading.ts';
 
@@ -34,7 +35,10 @@ export interface Study {
   readonly have: Have;
   /** What coin-ordered pairs say by themselves. */
   readonly pairs: PairResult;
-  /** Whether a coin decided their order; of neighbours, whether it could well have. If not, nothing rests on them. */
+  /**
+   * Whether a coin decided their order, or of neighbours could well have, and few were ended early. If not, nothing rests
+   * on them.
+   */
   readonly pairsFair: boolean;
   /** Their evidence, which may be looked at every day. */
   readonly pairEvidence: Evidence;
@@ -97,7 +101,7 @@ export function* studyInSteps(
     pairsFair: found.fair,
     pairEvidence,
     dayEvidence: options.hyper ? null : conditionalEvidence(strataByDay(asked)),
-    disagrees: found.fair && index.kind === 'index' && disagree(pairs, index.overall.points),
+    disagrees: found.fair && index.kind === 'index' && disagree(pairs, dropForPairs(index, asked, found)),
     felt: { ...felt, dropWithout: dropWithout(rounds, felt, index, options) },
   };
   return { study, data, posterior };
@@ -109,9 +113,26 @@ function pairsOf(
   asked: readonly Round[],
   { pairs, mix }: StudyOptions,
 ): Pairs & { readonly fair: boolean } {
-  if (pairs !== 'neighbours') return { ...playedPairs(asked), fair: true };
+  if (pairs !== 'neighbours') {
+    const tossed = playedPairs(asked);
+    return { ...tossed, fair: fewStopped(tossed) };
+  }
   const neighbours = neighbourPairs(rounds, mix === 'free-throws' ? freeThrowTally : undefined);
   return { ...neighbours, fair: looksTossed(neighbours) };
+}
+
+/** What the model says of the shots the pairs were made of. Neighbours of a file are taken at the whole mix. */
+function dropForPairs({ overall, places }: ChokeIndex, rounds: readonly Round[], { played }: Pairs): Points {
+  const ids = new Set(played.map(({ id }) => id));
+  const paired = rounds.filter(({ pair }) => pair !== null && ids.has(pair.id));
+  const cells = cellsOf(paired);
+  let [sum, shots] = [0, 0];
+  for (const { spot, shot, points } of places) {
+    const weight = cells.get(cellKey(spot, shot))?.pressured.attempts ?? 0;
+    sum += weight * points;
+    shots += weight;
+  }
+  return shots === 0 ? overall.points : sum / shots;
 }
 
 /** At the spreads of the index: leaving rounds out is no reason to learn them anew. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import { pairSpan } from '../../renderer/store/pairSpan.ts';
 
-const pairs = (n: number) => ({ n, mean: 5, se: 2, p: 0.1, leftOut: 0 });
+const pairs = (n: number) => ({ n, mean: 5, se: 2, p: 0.1, leftOut: 0, stopped: 0 });
 
 describe('the span of the pairs’ own mean', () => {
   // Student's t at 95 % one-sided: R's qt(0.95, c(7, 29, 89)).
@@ -19,6 +19,6 @@ describe('the span of the pairs’ own mean', () => {
 
   it('is not told of a handful of pairs', () => {
     expect(pairSpan(pairs(7))).toBeNull();
-    expect(pairSpan({ n: 0, mean: null, se: null, p: null, leftOut: 0 })).toBeNull();
+    expect(pairSpan({ n: 0, mean: null, se: null, p: null, leftOut: 0, stopped: 0 })).toBeNull();
   });
 });

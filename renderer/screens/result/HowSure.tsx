@@ -55,7 +55,7 @@ function Sureness({ study, index }: { readonly study: Study; readonly index: Ind
           </p>
         </div>
       ) : null}
-      {fair ? <PairWords study={study} /> : <NoPairs />}
+      {fair ? <PairWords study={study} /> : <NoPairs pairs={pairs} />}
       <p>
         Looking every day has a price. A shooter without any drop who looks daily for three months sees the
         first chance above 95 in 100 at some time in about 1 case of 4. The evidence of the pairs is made for
@@ -101,7 +101,7 @@ function Chances({ index: { overall, ratio } }: { readonly index: Index }) {
 }
 
 function PairWords({ study: { pairs, pairEvidence } }: { readonly study: Study }) {
-  const { n, mean, p, leftOut } = pairs;
+  const { n, mean, p, leftOut, stopped } = pairs;
   if (mean === null || p === null) return null;
   return (
     <>
@@ -110,7 +110,7 @@ function PairWords({ study: { pairs, pairEvidence } }: { readonly study: Study }
         {pointsWords(mean)} by {n === 1 ? 'itself' : 'themselves'}. If pressure did nothing, the coin alone
         would bring a drop as large or larger in {casesWords(p)}.
         {leftOut > 0
-          ? ` ${leftOut} more ${leftOut === 1 ? 'is' : 'are'} left out: not both rounds were played out.`
+          ? ` ${leftOut} more ${leftOut === 1 ? 'is' : 'are'} left out: not both rounds were played out to a length that was fixed before${stopped > 0 ? `; ${stopped} you ended early` : ''}.`
           : null}
       </p>
       <p>{evidenceWords(pairEvidence)}</p>
@@ -118,7 +118,15 @@ function PairWords({ study: { pairs, pairEvidence } }: { readonly study: Study }
   );
 }
 
-function NoPairs() {
+function NoPairs({ pairs: { n, stopped } }: Pick<Study, 'pairs'>) {
+  if (n > 0 && stopped > 0) {
+    return (
+      <p>
+        Your {n} pairs are not counted as fair: you ended {stopped} more early. Whoever ends the pairs that go
+        badly keeps the ones that go well. Play pairs to their end, and they will count again.
+      </p>
+    );
+  }
   return (
     <p>
       There are no coin-ordered pairs yet. They are the fairest evidence there is: no tiredness, no good day

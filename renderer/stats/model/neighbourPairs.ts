@@ -44,7 +44,8 @@ export function neighbourPairs(
       played.push({ id: `${first.id} ${second.id}`, difference: (calmFirst ? lead : -lead) + 0, attempts });
     }
   }
-  return { played, leftOut: leftOut.toSorted(), relaxedFirst };
+  // A file does not tell who ended a round early.
+  return { played, leftOut: leftOut.toSorted(), stopped: [], relaxedFirst };
 }
 
 /** A fair coin gives so lopsided an order in at most one record of sixteen. Our own choice. */

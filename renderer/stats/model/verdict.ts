@@ -1,5 +1,4 @@
-import type { Evidence as Have } from '../reading.ts';
-import { LEAST_PRESSURED, LEAST_SESSIONS } from '../reading.ts';
+import { type Evidence as Have, needsOf } from '../reading.ts';
 import type { ChokeIndex, NoIndex } from './chokeIndex.ts';
 import { CLEAR_EVIDENCE, type Evidence } from './evidence.ts';
 
@@ -16,10 +15,11 @@ export type Verdict =
 export const LIKELY = 0.95;
 export const CLEAR = 0.99;
 export const SAME = 0.9;
+const EVEN = 0.5;
 
 /**
  * The verdict by fixed thresholds: a drop is likely from P > 0.95 and clear from P > 0.99, or from an e-process that
- * ever reached 20; about the same where P(|drop| < 3 points) > 0.9. A gain is read like a drop, without the e-process,
+ * ever reached 20 while a drop is still likelier than none; about the same where P(|drop| < 3 points) > 0.9. A gain is read like a drop, without the e-process,
  * which bets on drops alone. A shooter without any drop who looks every day for three months sees P > 0.95 at some time
  * in about one case of four, and an e-process of 20 in one of twenty at most.
  *
@@ -27,14 +27,13 @@ export const SAME = 0.9;
  * @param have the shots it rests on
  */
 export function verdictOf(index: ChokeIndex | NoIndex, evidence: Evidence, have: Have): Verdict {
-  const needs = {
-    pressured: Math.max(0, LEAST_PRESSURED - have.pressured.attempts),
-    sessions: Math.max(0, LEAST_SESSIONS - have.sessions),
-  };
+  const needs = needsOf(have);
   if (index.kind === 'none' || needs.pressured > 0 || needs.sessions > 0) return { kind: 'none', needs };
   const { probability, probabilitySame } = index.overall;
   if (probabilitySame > SAME) return { kind: 'same' };
-  if (probability > CLEAR || evidence.highest >= CLEAR_EVIDENCE) return { kind: 'drop', sure: 'clear' };
+  // Bets once won stay won, but not against what all rounds say by now.
+  const won = evidence.highest >= CLEAR_EVIDENCE && probability > EVEN;
+  if (probability > CLEAR || won) return { kind: 'drop', sure: 'clear' };
   if (probability > LIKELY) return { kind: 'drop', sure: 'likely' };
   if (probability < 1 - CLEAR) return { kind: 'gain', sure: 'clear' };
   if (probability < 1 - LIKELY) return { kind: 'gain', sure: 'likely' };

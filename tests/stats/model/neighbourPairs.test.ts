@@ -89,6 +89,7 @@ describe('the order of pairs', () => {
   const ordered = (n: number, relaxedFirst: number) => ({
     played: Array.from({ length: n }, (_, i) => ({ id: `${i}`, difference: 1, attempts: 10 })),
     leftOut: [],
+    stopped: [],
     relaxedFirst,
   });
 

@@ -2,8 +2,10 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
 import type { Round } from '../../../renderer/log/book.ts';
-import { disagree, pairResult, playedPairs } from '../../../renderer/stats/model/pairs.ts';
+import type { GamePlan } from '../../../renderer/pressure/gamePlan.ts';
+import { disagree, fewStopped, pairResult, playedPairs } from '../../../renderer/stats/model/pairs.ts';
 import { signFlipTest } from '../../../renderer/stats/model/signFlip.ts';
+import { PRESSURE } from '../../log/diary.ts';
 import { roundOf, three } from '../rounds.ts';
 
 function member(
@@ -70,7 +72,14 @@ describe('coin-ordered pairs', () => {
       { id: 'b', difference: 0, attempts: 10 },
     ]);
     // Differences of 20 and 0 points: mean 10, standard deviation 14.14, error 10.
-    expect(pairResult(pairs)).toEqual({ n: 2, mean: 10, se: expect.closeTo(10, 10), p: 0.5, leftOut: 0 });
+    expect(pairResult(pairs)).toEqual({
+      n: 2,
+      mean: 10,
+      se: expect.closeTo(10, 10),
+      p: 0.5,
+      leftOut: 0,
+      stopped: 0,
+    });
   });
 
   it('leaves out pairs that are not whole, and says how many', () => {
@@ -80,14 +89,44 @@ describe('coin-ordered pairs', () => {
       member('alone', 'relaxed', 3),
       roundOf('relaxed', [three('top', 5, 10)]),
     ]);
-    expect(pairs).toEqual({ played: [], leftOut: ['alone', 'short'] });
-    expect(pairResult(pairs)).toEqual({ n: 0, mean: null, se: null, p: null, leftOut: 2 });
+    expect(pairs).toEqual({ played: [], leftOut: ['alone', 'short'], stopped: [] });
+    expect(pairResult(pairs)).toEqual({ n: 0, mean: null, se: null, p: null, leftOut: 2, stopped: 0 });
   });
 
-  it('disagrees with a model that is more than two errors away', () => {
-    const pairs = { n: 20, mean: 8, se: 2, p: 0.01, leftOut: 0 };
-    expect(disagree(pairs, 3.9)).toBe(true);
-    expect(disagree(pairs, 4.1)).toBe(false);
-    expect(disagree({ ...pairs, n: 7 }, 0)).toBe(false);
+  it('leaves out pairs of a game that makes and misses end: only the unlucky ones are as long as the relaxed round', () => {
+    const game = (plan: GamePlan) => ({
+      ...PRESSURE,
+      mark: null,
+      game: { name: 'A game', plan, chance: null },
+    });
+    const pair = (plan: GamePlan) => [
+      member('a', 'relaxed', 6),
+      { ...member('a', 'pressured', 4), pressure: game(plan) },
+    ];
+    expect(playedPairs(pair({ family: 'streak', row: 4, most: 10 })).leftOut).toEqual(['a']);
+    expect(playedPairs(pair({ family: 'racks', double: 'none', needed: 5 })).played).toHaveLength(1);
+  });
+
+  it('no longer counts as fair once more than a tenth was ended early', () => {
+    const whole = Array.from({ length: 18 }, (_, at) => [
+      member(`w${at}`, 'relaxed', 5, 10, at),
+      member(`w${at}`, 'pressured', 5, 10, at),
+    ]).flat();
+    const early = (id: string): Round[] => [
+      member(id, 'relaxed', 5),
+      { ...member(id, 'pressured', 1, 4), ending: 'stopped' },
+    ];
+    expect(fewStopped(playedPairs([...whole, ...early('a'), ...early('b')]))).toBe(true);
+    const pairs = playedPairs([...whole, ...early('a'), ...early('b'), ...early('c')]);
+    expect(pairs.stopped).toEqual(['a', 'b', 'c']);
+    expect(fewStopped(pairs)).toBe(false);
+    expect(fewStopped(playedPairs([]))).toBe(true);
+  });
+
+  it('disagrees with a model that is more than three errors away, from sixteen pairs on', () => {
+    const pairs = { n: 20, mean: 8, se: 2, p: 0.01, leftOut: 0, stopped: 0 };
+    expect(disagree(pairs, 1.9)).toBe(true);
+    expect(disagree(pairs, 2.1)).toBe(false);
+    expect(disagree({ ...pairs, n: 15 }, 0)).toBe(false);
   });
 });

@@ -40,6 +40,9 @@ describe('the verdict', () => {
     [0.95, 0.1, 1, { kind: 'unclear' }],
     [0.8, 0.1, 20, { kind: 'drop', sure: 'clear' }],
     [0.8, 0.1, 19.9, { kind: 'unclear' }],
+    // Bets won early do not outlast a gain.
+    [0.5, 0.1, 99, { kind: 'unclear' }],
+    [0.004, 0.1, 99, { kind: 'gain', sure: 'clear' }],
     [0.5, 0.91, 1, { kind: 'same' }],
     [0.5, 0.9, 1, { kind: 'unclear' }],
     [0.049, 0.1, 1, { kind: 'gain', sure: 'likely' }],
