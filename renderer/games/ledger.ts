@@ -1,26 +1,85 @@
-import type { ShooterId } from '../basics/ids.ts';
+import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Book, Round } from '../log/book.ts';
+import { MOST_DOUBLES, timesOwed, type Doubles } from '../pressure/stakes.ts';
+import type { DuelState } from './duel.ts';
+import { gameOn, othersIn } from './gameOn.ts';
 import { verdictOf } from './played.ts';
 
-/** One stake that has been decided: owed by the shooter, or owed to them. */
+/** One stake that has been decided. */
 export interface Debt {
+  /** The round that decided how it stands: the latest, where it was played for double or nothing. */
   readonly round: Round;
   readonly stake: string;
-  /** `shooter`: the mark was not reached, so the shooter owes. `others`: it was beaten. */
-  readonly owes: 'shooter' | 'others';
+  /**
+   * `shooter`: the mark was not reached, so the shooter owes. `others`: it was beaten. `nobody`: it was wiped out by
+   * double or nothing.
+   */
+  readonly owes: 'shooter' | 'others' | 'nobody';
+  /** Rounds that were shot for double or nothing. */
+  readonly doublings: number;
+  /** How many times the stake is owed. */
+  readonly times: number;
+  /** Settled by hand, or nothing is owed any more. */
   readonly settled: boolean;
 }
 
-/** Stakes of a shooter, newest first. A round that was stopped or broken off decides nothing: its shots count, its game does not. */
+/**
+ * Stakes of a shooter, newest first. A round that was stopped or broken off decides nothing: its shots count, its game
+ * does not, and a debt it was to double stays as it was. Neither does a duel that ended level.
+ *
+ * A round shot for double or nothing counts only on a debt that is still open and may still grow; it moves the debt on,
+ * so a link to a round that is no longer the latest of its debt counts for nothing.
+ */
 export function debtsOf(book: Book, shooter: ShooterId): Debt[] {
-  const debts: Debt[] = [];
+  const debts = new Map<RoundId, Debt>();
+  for (const { round, stake, won } of decidedOf(book, shooter)) {
+    const link = round.pressure?.doubles ?? null;
+    if (link === null) {
+      debts.set(round.id, debt(round, stake, won ? 'others' : 'shooter', 0));
+      continue;
+    }
+    const before = debts.get(link.round);
+    if (!before || doublesNext(before) === null) continue;
+    debts.delete(link.round);
+    const grows = won === (before.owes === 'others');
+    debts.set(round.id, debt(round, before.stake, grows ? before.owes : 'nobody', before.doublings + 1));
+  }
+  return [...debts.values()].toReversed();
+}
+
+/** What a round for double or nothing on a debt carries; null where it is settled or may grow no more. */
+export function doublesNext({ round, doublings, settled }: Debt): Doubles | null {
+  if (settled || doublings >= MOST_DOUBLES) return null;
+  return { round: round.id, times: doublings === 0 ? 1 : 2 };
+}
+
+interface Decided {
+  readonly round: Round;
+  readonly stake: string;
+  readonly won: boolean;
+}
+
+/** Oldest first: a round that was opened again stands last in the book, wherever it was played. */
+function decidedOf(book: Book, shooter: ShooterId): Decided[] {
+  const decided: Decided[] = [];
   for (const round of book.rounds.values()) {
     const stake = round.pressure?.stake;
     if (round.shooter !== shooter || !stake) continue;
-    const verdict = verdictOf(round);
-    if (verdict !== 'beaten' && verdict !== 'short') continue;
-    debts.push({ round, stake, owes: verdict === 'beaten' ? 'others' : 'shooter', settled: round.settled });
+    const others = othersIn(book, round);
+    const verdict = verdictOf(round, others);
+    if (verdict === 'beaten' || (verdict === 'short' && !endedLevel(round, others))) {
+      decided.push({ round, stake, won: verdict === 'beaten' });
+    }
   }
-  // A round that was opened again stands last in the book, wherever it was played.
-  return debts.toReversed().toSorted((a, b) => b.round.startedAt - a.round.startedAt);
+  return decided.toSorted((a, b) => a.round.startedAt - b.round.startedAt);
+}
+
+function endedLevel(round: Round, others: readonly Round[]): boolean {
+  const on = gameOn(round, others);
+  return on?.plan.family === 'duel' && on.over && (on.state as DuelState).ahead === 0;
+}
+
+function debt(round: Round, stake: string, owes: Debt['owes'], doublings: number): Debt {
+  const settled = round.settled || owes === 'nobody';
+  return { round, stake, owes, doublings, times: timesOwed(doublings), settled };
 }
