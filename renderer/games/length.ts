@@ -19,7 +19,7 @@ interface From {
   readonly weights: readonly number[];
 }
 
-/** Runs the game forward from a state, day by day, and notes when it ends. */
+/** Runs the game forward from a state, all days side by side, and notes when it ends. */
 export function lengthOf(
   levels: readonly Level<unknown>[],
   rates: readonly (readonly Probability[])[],
@@ -28,25 +28,31 @@ export function lengthOf(
 ): Length {
   /** Chance of just so many turns more. */
   const ends = new Float64Array(levels.length - first);
-  for (const [day, weight] of weights.entries()) {
-    const dayRates = present(rates[day], 'a day');
-    let here = new Map([[at, weight]]);
-    for (let turn = first; here.size > 0; turn += 1) {
-      const { shot, make, miss } = present(levels[turn], 'a turn');
-      const lasts = time?.[turn] ?? 1;
-      const next = new Map<number, number>();
-      for (const [state, chance] of here) {
-        const up = make[state] as number;
+  const days = weights.length;
+  /** State × day. */
+  let here = new Float64Array(present(levels[first], 'a turn').states.length * days);
+  here.set(weights, at * days);
+  for (let turn = first; turn < levels.length; turn += 1) {
+    const { states, shot, make, miss } = present(levels[turn], 'a turn');
+    const lasts = time?.[turn] ?? 1;
+    const next = new Float64Array((levels[turn + 1]?.states.length ?? 0) * days);
+    let ended = 0;
+    for (let state = 0; state < states.length; state += 1) {
+      const up = make[state] as number;
+      const down = miss[state] as number;
+      for (let day = 0; day < days; day += 1) {
+        const chance = here[state * days + day] as number;
+        if (chance === 0) continue;
         const stays = up === -1 ? 0 : lasts * chance;
-        ends[turn - first] = (ends[turn - first] as number) + chance - stays;
+        ended += chance - stays;
         if (stays === 0) continue;
-        const p = dayRates[shot[state] as number] as number;
-        const down = miss[state] as number;
-        next.set(up, (next.get(up) ?? 0) + p * stays);
-        next.set(down, (next.get(down) ?? 0) + (1 - p) * stays);
+        const p = (rates[day] as readonly Probability[])[shot[state] as number] as number;
+        next[up * days + day] = (next[up * days + day] as number) + p * stays;
+        next[down * days + day] = (next[down * days + day] as number) + (1 - p) * stays;
       }
-      here = next;
     }
+    ends[turn - first] = ended;
+    here = next;
   }
   let [mean, sum, ninetieth, most] = [0, 0, -1, 0];
   for (const [turns, chance] of ends.entries()) {

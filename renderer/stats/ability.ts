@@ -1,10 +1,10 @@
-import { invariant } from '../basics/invariant.ts';
+import { invariant, present } from '../basics/invariant.ts';
 import type { IsoDate, Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
 import type { Round } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
 import type { Mark } from '../pressure/ingredients.ts';
-import { dayTallies, type DayTally } from './dayTallies.ts';
+import { dayTallies, type DayTally, type Place } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
 import { nextDay, type NextDay, oldestThatCounts } from './lately.ts';
 import { at } from './matrix.ts';
@@ -64,13 +64,33 @@ export function abilityFromDays(
   stops: readonly Stop[],
   on: IsoDate,
 ): Ability {
-  const places = new Map(stops.map(({ spot, shot }) => [cellKey(spot, shot), { spot, shot }]));
-  const index = new Map([...places.keys()].map((key, i) => [key, i]));
-  const next = nextDay(days, condition, [...places.values()], on);
-  const turns = stops.flatMap(({ spot, shot, attempts }) =>
-    Array.from({ length: attempts }, () => index.get(cellKey(spot, shot)) ?? NaN),
-  );
-  return abilityFrom(next, turns);
+  return abilitiesFromDays(days, condition, stops, on)(stops);
+}
+
+/**
+ * The same for any number of cards: what the record says of their places is worked out once, which is what takes time. A
+ * place that is not asked about moves nothing that is said of the others.
+ *
+ * @param places every place of every card, in any order and as often as may be
+ * @returns the ability on one of these cards
+ */
+export function abilitiesFromDays(
+  days: readonly DayTally[],
+  condition: Condition,
+  places: readonly Place[],
+  on: IsoDate,
+): (stops: readonly Stop[]) => Ability {
+  const distinct = new Map(places.map(({ spot, shot }) => [cellKey(spot, shot), { spot, shot }]));
+  const index = new Map([...distinct.keys()].map((key, i) => [key, i]));
+  const next = nextDay(days, condition, [...distinct.values()], on);
+  return (stops) =>
+    abilityFrom(
+      next,
+      stops.flatMap(({ spot, shot, attempts }) => {
+        const place = present(index.get(cellKey(spot, shot)), 'a place that was named');
+        return Array.from({ length: attempts }, () => place);
+      }),
+    );
 }
 
 /**

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays } from '../../renderer/basics/days.ts';
 import { STANDARD_CARDS } from '../../renderer/court/cards.ts';
 import {
+  abilitiesFromDays,
   type Ability,
   abilityFrom,
   abilityOn,
@@ -11,6 +12,7 @@ import {
   chooseMark,
   forecast,
 } from '../../renderer/stats/ability.ts';
+import { dayTallies } from '../../renderer/stats/dayTallies.ts';
 import { logit } from '../../renderer/stats/special.ts';
 import { freeThrows, roundOf, three } from './rounds.ts';
 
@@ -151,6 +153,23 @@ describe('the shooter on a card', () => {
       expect(day).toHaveLength(9);
       expect(day[0]).toBe(day[8]);
       expect(day[0]).not.toBe(day[3]);
+    }
+  });
+  it('is the same worked out alone or with every other card, whatever their places', () => {
+    const rounds = [
+      roundOf('relaxed', [three('top', 9, 25), freeThrows(7, 10)], { date: '2026-03-02' }),
+      roundOf('pressured', [three('top', 6, 25), three('left-corner', 3, 9)], { date: '2026-03-04' }),
+    ];
+    const days = dayTallies(rounds);
+    const all = STANDARD_CARDS.flatMap(({ stops }) => stops);
+    const together = abilitiesFromDays(days, 'pressured', all, TODAY);
+    for (const { stops } of STANDARD_CARDS) {
+      const { weights, rates } = abilityOn(rounds, 'pressured', stops, TODAY);
+      const one = together(stops);
+      expect(one.weights).toEqual(weights);
+      for (const [day, shots] of rates.entries()) {
+        for (const [shot, p] of shots.entries()) expect(one.rates[day]?.[shot]).toBeCloseTo(p, 9);
+      }
     }
   });
   it('gives the same forecast whatever the order of the rounds', () => {
