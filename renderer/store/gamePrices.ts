@@ -5,7 +5,7 @@ import type { Stop } from '../court/cards.ts';
 import { CATALOGUE } from '../games/catalogue.ts';
 import { fairest, ladderOf, type PricedPlan } from '../games/fair.ts';
 import type { Length } from '../games/length.ts';
-import { ruleOf } from '../games/ruleOf.ts';
+import { ruleOf, type Game } from '../games/ruleOf.ts';
 import { solve, type Ability, type Solved, type TimeLeft } from '../games/solver.ts';
 import type { Moment } from '../log/begin.ts';
 import type { Book, OwnGame, Round } from '../log/book.ts';
@@ -39,7 +39,7 @@ export interface Price {
 }
 
 /** A game ready to be asked anything. */
-export interface WorkedOut {
+export interface WorkedOut extends Game {
   readonly solved: Solved;
   readonly ability: Ability;
   /** Chances that time lasts, turn by turn; undefined where it does. */
@@ -72,7 +72,7 @@ export function gamePrices(book: Book, shooter: ShooterId, now: Pick<Moment, 'at
       strength === undefined ? record.abilityOn(shots) : { weights: [1], rates: [shots.map(() => strength)] };
     const ability = gameAbility(plan, game, stops, first, record.abilityOn);
     const time = timeOn(plan, clock, record.pace, game.rule.longest);
-    return { solved: solve(game.rule, ability, time), ability, time };
+    return { ...game, solved: solve(game.rule, ability, time), ability, time };
   }
 
   function chanceOf(game: Priceable, seed?: number): Probability {
