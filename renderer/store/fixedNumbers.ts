@@ -8,3 +8,6 @@ export { PRESSURE, SPREAD_SCALES, SPREADS } from '../stats/model/priors.ts';
 export { CLEAR, LIKELY, SAME } from '../stats/model/verdict.ts';
 export { ABOUT_SAME, LEAST_PRESSURED, LEAST_SESSIONS } from '../stats/reading.ts';
 export { LEAST_DAYS, LEAST_ROUNDS } from '../stats/outcomes.ts';
+
+/** What costs most is named only from this chance on; with all alike, that happens by luck in few records. Our own choice. */
+export const SURE_ENOUGH = 0.9;

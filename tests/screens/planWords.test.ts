@@ -41,11 +41,11 @@ describe('what to do next', () => {
     const withGroups = (groups: typeof index.groups): Study['index'] => ({ ...index, groups });
     if (!threes) throw new Error('no group');
     const verdict = { kind: 'drop', sure: 'clear' } as const;
-    const costly = withGroups([{ ...threes, group: 'threes', points: 40 }, ...others]);
+    const costly = withGroups([{ ...threes, group: 'threes', points: 40, dearest: 0.97 }, ...others]);
     expect(adviceWords({ verdict, index: costly })[1]).toBe(
       'It costs you most behind the arc, about 40 points; begin there.',
     );
-    const even = withGroups(index.groups.map((group) => ({ ...group, points: 8 })));
+    const even = withGroups(index.groups.map((group) => ({ ...group, dearest: 0.89 })));
     expect(adviceWords({ verdict, index: even })).toHaveLength(1);
   });
 

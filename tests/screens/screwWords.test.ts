@@ -17,7 +17,17 @@ const cost = (
   low: number,
   high: number,
   probability = 0.8,
-): IndexIngredient => ({ ingredient, points, low, high, sd: 2, probability, shots: { on: 300, off: 300 } });
+  dearest = 0.6,
+): IndexIngredient => ({
+  ingredient,
+  points,
+  low,
+  high,
+  sd: 2,
+  probability,
+  dearest,
+  shots: { on: 300, off: 300 },
+});
 
 describe('what turns the screw, in words', () => {
   it('cannot be told while every round had the same, and says what to leave out', () => {
@@ -31,11 +41,11 @@ describe('what turns the screw, in words', () => {
   });
 
   it('is the dearest where that is sure', () => {
-    const { headline } = screwWords(
-      [cost('clock', 4.2, 0.8, 7.4, 0.98), cost('crowd', 1, -2, 4)],
-      rounds([]),
-    );
-    expect(headline).toBe('The clock costs you most: about 4 points, somewhere between 1 and 7.');
+    const told = (dearest: number) =>
+      screwWords([cost('clock', 4.2, 0.8, 7.4, 0.98, dearest), cost('crowd', 1, -2, 4)], rounds([])).headline;
+    expect(told(0.91)).toBe('The clock costs you most: about 4 points, somewhere between 1 and 7.');
+    // That it costs something is sure; that the crowd costs less is not.
+    expect(told(0.9)).toBe('The clock costs you something: about 4 points, somewhere between 1 and 7.');
   });
 
   it('may be luck where that is not sure', () => {

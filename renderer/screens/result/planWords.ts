@@ -1,6 +1,7 @@
 import type { Hindsight, PlanRow, PlanTable, SeenHabit } from '../../store/plan.ts';
 import type { Study } from '../../store/study.ts';
 import { dayWords } from '../dayWords.ts';
+import { SURE_ENOUGH } from '../../store/fixedNumbers.ts';
 import { pointsWords } from '../numberWords.ts';
 
 /* What to do next, in plain words. */
@@ -56,10 +57,9 @@ const GROUP_PLACES: Readonly<Record<Group['group'], string>> = {
 
 type Group = Extract<Study['index'], { kind: 'index' }>['groups'][number];
 
-/** The dearest of several groups, where one stands out by more than a point. */
+/** The dearest of several groups, where it can be told from luck that it is. */
 function dearest(groups: readonly Group[]): Group | null {
-  const [first, second] = groups.toSorted((a, b) => b.points - a.points);
-  return first && second && first.points - second.points > 1 ? first : null;
+  return groups.length < 2 ? null : (groups.find((group) => group.dearest > SURE_ENOUGH) ?? null);
 }
 
 /** What it takes until a drop of this size would show. */

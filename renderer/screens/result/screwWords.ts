@@ -1,6 +1,7 @@
 import type { Round } from '../../log/book.ts';
 import { INGREDIENTS, type Ingredient } from '../../pressure/ingredients.ts';
 import type { IndexIngredient } from '../../stats/model/chokeIndex.ts';
+import { LIKELY, SURE_ENOUGH } from '../../store/fixedNumbers.ts';
 import { pointsWords } from '../numberWords.ts';
 import { INGREDIENT_WORDS, ingredientList } from '../parts/ingredientWords.ts';
 import { upperFirst } from '../parts/upperFirst.ts';
@@ -11,8 +12,6 @@ export interface ScrewWords {
   readonly cautions: readonly string[];
 }
 
-/** From here on the dearest may be called so; the same chance at which a drop is called likely. */
-const SURE = 0.95;
 /** A span longer than this many points can hold a lot of luck. */
 const WIDE = 8;
 
@@ -42,13 +41,14 @@ export function screwWords(
   };
 }
 
-function dearestWords({ ingredient, points, low, high, probability }: IndexIngredient): string {
+function dearestWords({ ingredient, points, low, high, probability, dearest }: IndexIngredient): string {
   const name = upperFirst(INGREDIENT_WORDS[ingredient]);
   const about = `about ${pointsWords(points)}`;
   if (Math.round(points) <= 0) return 'None of these costs you anything that can be told so far.';
-  if (probability > SURE) {
+  if (probability > LIKELY) {
     const floor = Math.round(low) > 0 ? String(Math.round(low)) : 'just above 0';
-    return `${name} costs you most: ${about}, somewhere between ${floor} and ${Math.round(high)}.`;
+    const most = dearest > SURE_ENOUGH ? 'costs you most' : 'costs you something';
+    return `${name} ${most}: ${about}, somewhere between ${floor} and ${Math.round(high)}.`;
   }
   const helps = Math.round(-low) > 0 ? `help by ${pointsWords(-low)}` : 'cost nothing';
   return `${name} looks dearest so far, ${about}. That may be luck: it could as well ${helps} as cost ${Math.round(high)}.`;

@@ -64,6 +64,8 @@ export interface IndexPlace extends Place, PointsEstimate {
 export interface IndexGroup extends PointsEstimate {
   readonly group: ShotGroup;
   readonly weight: Probability;
+  /** Chance that pressure takes most from this group; 1 where there is no other. */
+  readonly dearest: Probability;
 }
 
 /** Points lost by turning one ingredient on, all else as usual. */
@@ -71,6 +73,8 @@ export interface IndexIngredient extends PointsEstimate {
   readonly ingredient: Ingredient;
   /** Pressured shots with and without it. */
   readonly shots: { readonly on: number; readonly off: number };
+  /** Chance that it costs more than each of the others; 1 where there is no other. */
+  readonly dearest: Probability;
 }
 
 /** How far the drop moved between two weeks; negative = it shrank. */

@@ -1,6 +1,7 @@
 import { addDays, isoWeekName } from '../../basics/days.ts';
 import { present } from '../../basics/invariant.ts';
 import type { Tally } from '../../log/roundCells.ts';
+import type { Ingredient } from '../../pressure/ingredients.ts';
 import type { ByCondition } from '../drop.ts';
 import { at } from '../matrix.ts';
 import { shotGroup, type ShotGroup } from '../shotGroups.ts';
@@ -156,19 +157,34 @@ function groupsOf(
 ): IndexGroup[] {
   const groups = places.map(({ spot, shot }) => shotGroup(spot, shot));
   const order: readonly ShotGroup[] = ['threes', 'mid-range', 'free-throws', 'own'];
-  const found: IndexGroup[] = [];
+  const found: { group: ShotGroup; weight: number; drops: Float64Array }[] = [];
   for (const group of order) {
     const own = weights.map((weight, place) => (groups[place] === group ? weight : 0));
     const weight = own.reduce((sum, one) => sum + one, 0);
     if (weight === 0) continue;
     const shares = own.map((one) => one / weight);
-    found.push({
-      group,
-      weight,
-      ...pointsOf(difference(weighted(relaxed, shares), weighted(pressured, shares))),
-    });
+    found.push({ group, weight, drops: difference(weighted(relaxed, shares), weighted(pressured, shares)) });
   }
-  return found;
+  const dearest = sharesOfMost(found.map(({ drops }) => drops));
+  return found.map(({ group, weight, drops }, index) => ({
+    group,
+    weight,
+    dearest: at(dearest, index),
+    ...pointsOf(drops),
+  }));
+}
+
+/** For each of several rows of draws, the share of the draws in which it is the largest. */
+function sharesOfMost(rows: readonly Float64Array[]): Float64Array {
+  const shares = new Float64Array(rows.length);
+  const draws = rows[0]?.length ?? 0;
+  for (let draw = 0; draw < draws; draw += 1) {
+    let most = 0;
+    for (const [row, values] of rows.entries())
+      if (at(values, draw) > at(rows[most] ?? values, draw)) most = row;
+    shares[most] = at(shares, most) + 1 / draws;
+  }
+  return shares;
 }
 
 function ingredientsOf(
@@ -183,19 +199,23 @@ function ingredientsOf(
       count[((mask >> bit) & 1) === 1 ? 'on' : 'off'] += at(cells.attempts, cell);
     }
   }
-  const known: IndexIngredient[] = [];
+  const known: { ingredient: Ingredient; count: { on: number; off: number }; costs: Float64Array }[] = [];
   // Switched off in the model, they have no draws.
-  if (ingredientCost.length === 0) return known;
+  if (ingredientCost.length === 0) return [];
   for (const [bit, ingredient] of ingredients.entries()) {
     const count = present(shots[bit], ingredient);
     if (count.on === 0 || count.off === 0) continue;
-    known.push({
+    known.push({ ingredient, count, costs: rowOf(ingredientCost, bit, draws) });
+  }
+  const dearest = sharesOfMost(known.map(({ costs }) => costs));
+  return known
+    .map(({ ingredient, count, costs }, index) => ({
       ingredient,
       shots: count,
-      ...pointsOf(rowOf(ingredientCost, bit, draws)),
-    });
-  }
-  return known.toSorted((a, b) => b.points - a.points);
+      dearest: at(dearest, index),
+      ...pointsOf(costs),
+    }))
+    .toSorted((a, b) => b.points - a.points);
 }
 
 function ratioOf(calm: Float64Array, tense: Float64Array): Estimate {
