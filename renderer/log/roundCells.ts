@@ -1,4 +1,5 @@
 import { present } from '../basics/invariant.ts';
+import { oncePer } from '../basics/remembered.ts';
 import type { Stop } from '../court/cards.ts';
 import type { Cell, Entry, Round } from './book.ts';
 
@@ -29,8 +30,8 @@ export function entryTally(entry: Entry): Tally {
   }
 }
 
-/** Makes and attempts of a whole round. */
-export function roundTally(round: Pick<Round, 'entries'>): Tally {
+/** Makes and attempts of a whole round; added up once. */
+export const roundTally = oncePer((round: Pick<Round, 'entries'>): Tally => {
   let makes = 0;
   let attempts = 0;
   for (const entry of round.entries) {
@@ -39,10 +40,10 @@ export function roundTally(round: Pick<Round, 'entries'>): Tally {
     attempts += tally.attempts;
   }
   return { makes, attempts };
-}
+});
 
-/** Makes of attempts by spot and kind of shot, in card order; stops without an attempt are left out. */
-export function roundCells(round: Pick<Round, 'entries' | 'stops'>): Cell[] {
+/** Makes of attempts by spot and kind of shot, in card order; stops without an attempt are left out. Added up once. */
+export const roundCells = oncePer((round: Pick<Round, 'entries' | 'stops'>): readonly Cell[] => {
   const makes = round.stops.map(() => 0);
   const attempts = round.stops.map(() => 0);
   for (const entry of round.entries) {
@@ -60,7 +61,7 @@ export function roundCells(round: Pick<Round, 'entries' | 'stops'>): Cell[] {
     cells.set(key, cell);
   }
   return [...cells.values()].filter((cell) => cell.attempts > 0);
-}
+});
 
 /** Where the next turn of a round is taken: the stop, and the turn at it from 0; null when the card is shot out. */
 export interface Turn {

@@ -1,3 +1,4 @@
+import { oncePerList } from '../basics/remembered.ts';
 import type { Points, Probability } from '../basics/units.ts';
 import type { ShotKind, SpotName } from '../court/spots.ts';
 import type { Round } from '../log/book.ts';
@@ -100,28 +101,59 @@ export function matchedDrop(strata: Iterable<Stratum>, level: number): MatchedDr
   };
 }
 
-/** Makes of attempts by spot and kind of shot, in both conditions, over one shooter's rounds. */
+/** A {@link CellPair} that is still being added to. */
+type OpenCell = CellPair & ByCondition<{ makes: number; attempts: number }>;
+
+/**
+ * Makes of attempts by spot and kind of shot, in both conditions, over one shooter's rounds; in the order in which the
+ * cells first appear. What follows each other in one session is added up once: after one more round the rest is known.
+ */
 export function cellsOf(rounds: Iterable<Round>): ReadonlyMap<string, CellPair> {
-  const cells = new Map<string, CellPair & ByCondition<{ makes: number; attempts: number }>>();
+  const cells = new Map<string, OpenCell>();
+  for (const stretch of bySession(rounds)) {
+    for (const [key, { spot, shot, relaxed, pressured }] of cellsOfStretch(stretch)) {
+      const cell = openCell(cells, key, spot, shot);
+      cell.relaxed.makes += relaxed.makes;
+      cell.relaxed.attempts += relaxed.attempts;
+      cell.pressured.makes += pressured.makes;
+      cell.pressured.attempts += pressured.attempts;
+    }
+  }
+  return cells;
+}
+
+const cellsOfStretch = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
+  const cells = new Map<string, OpenCell>();
   for (const round of rounds) {
     for (const { spot, shot, makes, attempts } of roundCells(round)) {
-      const key = cellKey(spot, shot);
-      let cell = cells.get(key);
-      if (!cell) {
-        cell = {
-          spot,
-          shot,
-          relaxed: { makes: 0, attempts: 0 },
-          pressured: { makes: 0, attempts: 0 },
-        };
-        cells.set(key, cell);
-      }
-      const tally = cell[round.condition];
+      const tally = openCell(cells, cellKey(spot, shot), spot, shot)[round.condition];
       tally.makes += makes;
       tally.attempts += attempts;
     }
   }
   return cells;
+});
+
+function openCell(cells: Map<string, OpenCell>, key: string, spot: SpotName, shot: ShotKind): OpenCell {
+  let cell = cells.get(key);
+  if (!cell) {
+    cell = { spot, shot, relaxed: { makes: 0, attempts: 0 }, pressured: { makes: 0, attempts: 0 } };
+    cells.set(key, cell);
+  }
+  return cell;
+}
+
+/** Cut wherever another session begins. */
+function* bySession(rounds: Iterable<Round>): Generator<readonly Round[]> {
+  let stretch: Round[] = [];
+  for (const round of rounds) {
+    if (stretch[0] && stretch[0].session !== round.session) {
+      yield stretch;
+      stretch = [];
+    }
+    stretch.push(round);
+  }
+  yield stretch;
 }
 
 /** The key of {@link cellsOf}. */

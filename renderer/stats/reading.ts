@@ -1,3 +1,4 @@
+import { oncePerList } from '../basics/remembered.ts';
 import type { Points } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { Tally } from '../log/roundCells.ts';
@@ -52,12 +53,20 @@ export function evidenceOf(rounds: Iterable<Round>): Evidence {
   return { relaxed, pressured, sessions: sessionsWithBoth(all) };
 }
 
-/** Relaxed free throws beside pressured threes compare nothing, so they make no session with both. */
 function sessionsWithBoth(rounds: readonly Round[]): number {
   const sessions = new Map<string, Round[]>();
-  for (const round of rounds) sessions.set(round.session, [...(sessions.get(round.session) ?? []), round]);
-  return [...sessions.values()].filter((session) => [...cellsOf(session).values()].some(inBoth)).length;
+  for (const round of rounds) {
+    const session = sessions.get(round.session);
+    if (session) session.push(round);
+    else sessions.set(round.session, [round]);
+  }
+  return [...sessions.values()].filter(hasBoth).length;
 }
+
+/** Relaxed free throws beside pressured threes compare nothing, so they make no session with both. */
+const hasBoth = oncePerList((session: readonly Round[]): boolean =>
+  [...cellsOf(session).values()].some(inBoth),
+);
 
 function inBoth({ relaxed, pressured }: Stratum): boolean {
   return relaxed.attempts > 0 && pressured.attempts > 0;

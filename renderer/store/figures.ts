@@ -1,6 +1,7 @@
 import { isoWeekName } from '../basics/days.ts';
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import { byText } from '../basics/order.ts';
+import { oncePerList } from '../basics/remembered.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { SpotName } from '../court/spots.ts';
 import type { Book, Round } from '../log/book.ts';
@@ -87,15 +88,11 @@ function figuresOf(book: Book, shooter: ShooterId): Figures {
     },
     spots: spotsOf(cells),
     sessions: stretchesOf(
-      rounds,
-      ({ session }) => session,
-      ({ session }) => book.sessions.get(session)?.label ?? session,
+      grouped(rounds, ({ session }) => session),
+      sumOfSession,
+      (key) => book.sessions.get(key)?.label ?? key,
     ),
-    weeks: stretchesOf(
-      rounds,
-      ({ date }) => isoWeekName(date),
-      ({ date }) => isoWeekName(date),
-    ),
+    weeks: stretchesOf(grouped(rounds, weekNames()), sumOfWeek, (key) => key),
     felt,
     unfelt: new Set(felt.unfelt.rounds),
     rounds: newestFirst(rounds),
@@ -110,18 +107,42 @@ function spotsOf(cells: readonly CellPair[]): SpotFigures[] {
   }));
 }
 
-type Told = (round: Round) => string;
+/** A stretch without its names; null where nothing was shot in it. */
+type Sum = Omit<Stretch, 'key' | 'label'> | null;
 
-function stretchesOf(rounds: readonly Round[], keyOf: Told, labelOf: Told): Stretch[] {
+const sumOfSession = oncePerList(sumOf);
+// By itself: the first round of a week is the first of a session too.
+const sumOfWeek = oncePerList(sumOf);
+
+function sumOf(inside: readonly Round[]): Sum {
+  const summary = summaryOf(cellsOf(inside).values());
+  const [first] = inside.toSorted((a, b) => byText(a.date, b.date));
+  if (!first || summary.relaxed.attempts + summary.pressured.attempts === 0) return null;
+  const { date } = first;
+  return { ...summary, date, week: isoWeekName(date) };
+}
+
+function stretchesOf(
+  groups: ReadonlyMap<string, readonly Round[]>,
+  sum: (inside: readonly Round[]) => Sum,
+  labelOf: (key: string) => string,
+): Stretch[] {
   const stretches: Stretch[] = [];
-  for (const [key, inside] of grouped(rounds, keyOf)) {
-    const summary = summaryOf(cellsOf(inside).values());
-    const [first] = inside.toSorted((a, b) => byText(a.date, b.date));
-    if (!first || summary.relaxed.attempts + summary.pressured.attempts === 0) continue;
-    const { date } = first;
-    stretches.push({ ...summary, key, date, week: isoWeekName(date), label: labelOf(first) });
+  for (const [key, inside] of groups) {
+    const summed = sum(inside);
+    if (summed) stretches.push({ ...summed, key, label: labelOf(key) });
   }
   return stretches.toSorted((a, b) => byText(a.date, b.date));
+}
+
+/** Names the week of a round; each day's is worked out once. */
+function weekNames(): (round: Round) => string {
+  const known = new Map<IsoDate, string>();
+  return ({ date }) => {
+    const name = known.get(date) ?? isoWeekName(date);
+    known.set(date, name);
+    return name;
+  };
 }
 
 function newestFirst(rounds: readonly Round[]): Round[] {
