@@ -62,7 +62,10 @@ function needFault(needed: number, most: number, what: string): string | null {
 }
 
 /** Points that can be made however the coin falls: with coins it may leave every ball at one. */
-function surePoints(card: readonly Stop[], double: Extract<GamePlan, { family: 'racks' }>['double']): number {
+export function surePoints(
+  card: readonly Stop[],
+  double: Extract<GamePlan, { family: 'racks' }>['double'],
+): number {
   return attemptsOn(card) + (double === 'last' ? card.length : 0);
 }
 

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 
 import type { CourtPoint } from '../court/spots.ts';
+import { LONGEST_GAME_NAME } from '../pressure/gamePlan.ts';
 import type { OwnGame } from './book.ts';
 import { BODIES } from './events.ts';
 
@@ -13,8 +14,6 @@ const KIND = 'loud-gym-game';
 const VERSION = 1;
 /** In letters; a game of 30 stops takes about 3,000. */
 export const LONGEST_FILE = 50_000;
-/** Longest name of a game or a spot. */
-export const LONGEST_GAME_NAME = 60;
 
 /** A game out of a file, with the spots of its maker's own that it is shot from. */
 export interface SharedGame extends Omit<OwnGame, 'id'> {

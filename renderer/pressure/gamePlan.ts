@@ -5,6 +5,9 @@ import type { Probability, Seconds } from '../basics/units.ts';
  * stopping rule belongs to the record, so a round carries its game whole.
  */
 
+/** Longest name of a game that somebody makes, in letters. */
+export const LONGEST_GAME_NAME = 60;
+
 /** Trips to the free-throw line. One-and-one: the second shot is taken only after a make. */
 export const TRIP_KINDS = ['one-and-one', 'two shots', 'three shots'] as const;
 export type TripKind = (typeof TRIP_KINDS)[number];

@@ -104,10 +104,10 @@ export async function bringIn(gym: Gym, plan: Import): Promise<boolean> {
 }
 
 /** A name in letters and digits that every file system takes. */
-function forFileName(name: string): string {
+export function forFileName(name: string, nameless = 'shooter'): string {
   const plain = name
     .toLowerCase()
     .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
     .replace(/^-|-$/g, '');
-  return plain === '' ? 'shooter' : plain.slice(0, 40);
+  return plain === '' ? nameless : plain.slice(0, 40);
 }

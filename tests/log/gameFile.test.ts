@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 
 import { CATALOGUE } from '../../renderer/games/catalogue.ts';
 import type { OwnGame } from '../../renderer/log/book.ts';
-import { LONGEST_FILE, LONGEST_GAME_NAME, readGameFile, writeGameFile } from '../../renderer/log/gameFile.ts';
+import { LONGEST_FILE, readGameFile, writeGameFile } from '../../renderer/log/gameFile.ts';
+import { LONGEST_GAME_NAME } from '../../renderer/pressure/gamePlan.ts';
 import { anyCard, anyPlan } from '../games/anyPlan.ts';
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
