@@ -15,38 +15,67 @@ export interface SignFlip {
   readonly twoSided: Probability;
 }
 
+/** So many pairs of one size at most are added at once: of more, the chance of all heads is no number any more. */
+const AT_ONCE = 512;
+/** What is less likely than this is left out: it is not seen in any p that anyone tells. */
+const NEVER = 1e-300;
+
 /**
+ * Pairs of one size are added together: how many of them fall on the one side is binomial.
+ *
  * @param differences relaxed minus pressured makes of every pair, whole numbers
  * @throws RangeError where a difference is not whole
  */
 export function signFlipTest(differences: readonly number[]): SignFlip {
+  const sizes = new Map<number, number>();
+  let reach = 0;
+  let sum = 0;
   for (const d of differences) {
     if (!Number.isInteger(d)) throw new RangeError(`Differences of makes are whole, not ${d}`);
-  }
-  const reach = differences.reduce((sum, d) => sum + Math.abs(d), 0);
-  const sum = differences.reduce((total, d) => total + d, 0);
-  // chances[reach + t] = P(Σ of the pairs so far = t)
-  let chances = new Float64Array(2 * reach + 1);
-  chances[reach] = 1;
-  let widest = 0;
-  for (const d of differences) {
     const size = Math.abs(d);
-    if (size === 0) continue;
-    const next = new Float64Array(chances.length);
-    for (let t = reach - widest; t <= reach + widest; t += 1) {
-      const half = (chances[t] as number) / 2;
-      if (half === 0) continue;
-      next[t - size] = (next[t - size] as number) + half;
-      next[t + size] = (next[t + size] as number) + half;
+    reach += size;
+    sum += d;
+    if (size > 0) sizes.set(size, (sizes.get(size) ?? 0) + 1);
+  }
+  // chances[s] = P(Σ |d| over the pairs that fell on the one side = s); then Σ ±|d| = 2s − reach.
+  let chances = Float64Array.of(1);
+  // Small ones first: the sums stay short for longer.
+  for (const [size, count] of [...sizes].toSorted(([a], [b]) => a - b)) {
+    for (let left = count; left > 0; left -= AT_ONCE) {
+      chances = withPairs(chances, size, coins(Math.min(left, AT_ONCE)));
     }
-    widest += size;
-    chances = next;
   }
   const tail = (from: number): Probability => {
     let total = 0;
-    for (let t = reach + from; t < chances.length; t += 1) total += chances[t] as number;
+    for (let s = (from + reach) / 2; s < chances.length; s += 1) total += chances[s] as number;
     return Math.min(1, total);
   };
   const far = Math.abs(sum);
   return { sum, oneSided: tail(sum), twoSided: far === 0 ? 1 : Math.min(1, 2 * tail(far)) };
+}
+
+/** P(k heads of n) for k = 0 .. n. */
+function coins(n: number): Float64Array {
+  const chances = new Float64Array(n + 1);
+  let ways = 1;
+  for (let heads = 0; heads <= n; heads += 1) {
+    chances[heads] = ways * 2 ** -n;
+    ways = (ways * (n - heads)) / (heads + 1);
+  }
+  return chances;
+}
+
+/** The chances of all sums, with some more pairs of one size. */
+function withPairs(chances: Float64Array, size: number, heads: Float64Array): Float64Array<ArrayBuffer> {
+  const sums = new Float64Array(chances.length + size * (heads.length - 1));
+  const from = chances.findIndex((chance) => chance > NEVER);
+  const to = chances.findLastIndex((chance) => chance > NEVER);
+  for (const [k, weight] of heads.entries()) {
+    if (weight <= NEVER) continue;
+    const moved = size * k;
+    for (let s = from; s <= to; s += 1) {
+      sums[s + moved] = (sums[s + moved] as number) + weight * (chances[s] as number);
+    }
+  }
+  return sums;
 }

@@ -22,6 +22,21 @@ function member(
   };
 }
 
+/** P(Σ ±|d| ≥ Σ d), one coin after the other. */
+function pairByPair(differences: readonly number[]): number {
+  let chances = new Map([[0, 1]]);
+  for (const d of differences) {
+    const next = new Map<number, number>();
+    for (const [sum, chance] of chances) {
+      for (const moved of [sum + d, sum - d]) next.set(moved, (next.get(moved) ?? 0) + chance / 2);
+    }
+    chances = next;
+  }
+  const sum = differences.reduce((total, d) => total + d, 0);
+  const reached = [...chances].filter(([moved]) => moved >= sum).map(([, chance]) => chance);
+  return reached.toSorted((a, b) => a - b).reduce((total, chance) => total + chance, 0);
+}
+
 describe('the sign-flip test', () => {
   it('has the enumerated p of eight pairs', () => {
     // 16 of 256 sign patterns reach 14.
@@ -51,6 +66,23 @@ describe('the sign-flip test', () => {
   it('cannot be significant with a few pairs: 2^-k at best', () => {
     expect(signFlipTest([9]).oneSided).toBe(0.5);
     expect(signFlipTest([9, 9, 9, 9, 9]).oneSided).toBe(0.03125);
+  });
+
+  it('is what tossing one pair after the other comes to, over thousands of pairs and far into the tail', () => {
+    // The order of the sums is another, so the last digits may differ.
+    for (const [pairs, most, lean] of [
+      [1300, 1, 0],
+      [1300, 1, 0.6],
+      [600, 7, 0.1],
+      [2000, 5, 0.5],
+    ] as const) {
+      const differences = Array.from(
+        { length: pairs },
+        (_, i) => (i % (most + 1)) * (i % 10 < 10 * lean ? 1 : i % 2 === 0 ? 1 : -1),
+      );
+      const { oneSided } = signFlipTest(differences);
+      expect(oneSided / pairByPair(differences)).toBeCloseTo(1, 11);
+    }
   });
 
   it('wants whole makes', () => {
