@@ -76,10 +76,8 @@ describe('the sign-flip test', () => {
       [600, 7, 0.1],
       [2000, 5, 0.5],
     ] as const) {
-      const differences = Array.from(
-        { length: pairs },
-        (_, i) => (i % (most + 1)) * (i % 10 < 10 * lean ? 1 : i % 2 === 0 ? 1 : -1),
-      );
+      const up = (i: number): boolean => i % 2 === 0 || i % 10 < 10 * lean;
+      const differences = Array.from({ length: pairs }, (_, i) => (up(i) ? 1 : -1) * (i % (most + 1)));
       const { oneSided } = signFlipTest(differences);
       expect(oneSided / pairByPair(differences)).toBeCloseTo(1, 11);
     }
