@@ -7,6 +7,7 @@ import './screens/styles/screens.css';
 import './screens/styles/charts.css';
 import './screens/styles/result.css';
 import './screens/styles/court.css';
+import './screens/styles/game.css';
 import './screens/styles/print.css';
 
 import { StrictMode } from 'react';

@@ -67,10 +67,10 @@ function gameFor(plan: GamePlan, { stops, pressure }: Round): Game {
   return game;
 }
 
-/** Makes cannot be lost again, but a lead can: a duel is won only once it is over. */
+/** Makes cannot be lost again, but a lead can: a duel is won only once it is over, or time is up. */
 function wonBy(plan: GamePlan, round: Round, won: boolean, over: boolean, state: unknown): boolean {
   if (plan.family !== 'duel') return won;
-  if (!over) return false;
+  if (!over && round.ending !== 'time-up') return false;
   const second = plan.against.kind === 'shooter' && round.group?.place === 2;
   // Level after the last extra pair, neither has won.
   return second ? (state as { readonly ahead: number }).ahead < 0 : won;

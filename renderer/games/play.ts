@@ -87,8 +87,12 @@ export function undoFacts(round: Round, others: readonly Round[] = []): Fact[] {
   return [...reopened, ...back, ...(byEntry ? retracted : [])];
 }
 
-/** Every round of the group ends. */
+/** Every round of the group ends. Where each shooter has a game and a clock alone, time that is up ends only that one. */
 export function endFacts(round: Round, why: Ending, others: readonly Round[] = []): Fact[] {
+  if (why === 'time-up' && round.group?.turns === 'game') {
+    const next = nextInGroup(round, others, true);
+    return [endOf(round, why), ...(next ? [{ type: 'TurnPassed', body: { round: next.id } } as const] : [])];
+  }
   return [round, ...others].filter(({ state }) => state !== 'ended').map((one) => endOf(one, why));
 }
 

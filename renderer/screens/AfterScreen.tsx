@@ -1,22 +1,27 @@
 import { useMemo, useState } from 'react';
 
+import type { RoundId } from '../basics/ids.ts';
+import { othersIn } from '../games/gameOn.ts';
+import { standings } from '../games/group.ts';
 import { verdictOf, type Verdict } from '../games/played.ts';
-import type { Round } from '../log/book.ts';
+import type { Book, Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
-import { forecastBefore, inHundred } from '../store/forecast.ts';
+import { forecastBefore } from '../store/forecast.ts';
 import { writeAddress } from '../store/places.ts';
 import { nextOfPair, roundById } from '../store/roundActions.ts';
+import { FeltPanel, feltOf, type Felt } from './after/FeltPanel.tsx';
+import { GroupFelt } from './after/GroupFelt.tsx';
+import { Standings } from './after/Standings.tsx';
+import { VerdictWords } from './after/VerdictWords.tsx';
 import { forecastOutcomeWords } from './forecastWords.ts';
+import { GAME_TITLES } from './gameWords.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
-import { EFFORT_AFTER, NERVES_AFTER, Rating } from './parts/Rating.tsx';
 
 const TITLES: Readonly<Record<Verdict, string>> = {
-  open: 'Still playing',
+  ...GAME_TITLES,
   beaten: 'You beat the mark',
   short: 'Short of the mark',
-  stopped: 'You ended it early',
-  void: 'The round was interrupted',
 };
 
 /** The verdict, and how it felt. */
@@ -36,96 +41,110 @@ export function AfterScreen({ about }: { readonly about: string | null }) {
 
 function RoundOver({ round }: { readonly round: Round }) {
   const { court, gym } = useDoors();
-  const second = useGym(({ book }) => round.pair !== null && nextOfPair(book, round.pair.id) === 2);
   const book = useGym((state) => state.book);
-  const busy = book.open !== null;
-  const verdict = verdictOf(round);
-  const { makes, attempts } = roundTally(round);
-  const forecast = useMemo(() => forecastBefore(book, round), [book, round]);
-  const [nerves, setNerves] = useState(round.nervesAfter);
-  const [effort, setEffort] = useState(round.effort);
-  const [note, setNote] = useState(round.note);
-  const last = round.entries.at(-1);
+  const second = round.pair !== null && nextOfPair(book, round.pair.id) === 2;
+  const others = useMemo(() => othersIn(book, round), [book, round]);
+  const together = [round, ...others];
+  const alone = round.group === null;
+  const verdict = verdictOf(round, others);
+  const [felt, setFelt] = useState<ReadonlyMap<RoundId, Felt>>(() =>
+    alone ? new Map([[round.id, feltOf(round)]]) : new Map(),
+  );
+  const tell = (id: RoundId, told: Felt) => setFelt(new Map([...felt, [id, told]]));
 
   const done = async () => {
     // The result that comes next is that of whoever shot.
-    gym.set({ shooter: round.shooter });
-    const saved = await gym.dispatch([
-      { type: 'AfterRated', body: { round: round.id, nerves, effort, note: note.trim() } },
-    ]);
+    const bench = gym.store.getState().settings.shooter;
+    if (!together.some(({ shooter }) => shooter === bench)) gym.set({ shooter: round.shooter });
+    const saved = await gym.dispatch(
+      [...felt].map(([id, { nerves, effort, note }]) => ({
+        type: 'AfterRated',
+        body: { round: id, nerves, effort, note: note.trim() },
+      })),
+    );
     if (!saved) return;
     window.location.hash =
-      second && round.pair ? writeAddress('pair', round.pair.id) : writeAddress('result');
-  };
-  const undo = async () => {
-    if (await court.undo(round)) window.location.hash = writeAddress('court');
+      second && round.pair ? writeAddress('pair', round.pair.id) : writeAddress(alone ? 'result' : 'bench');
   };
 
   return (
-    <Page title={verdict === null ? 'Round over' : TITLES[verdict]}>
+    <Page title={titleOf(book, together, verdict)}>
       <div className="columns">
         <section className="panel">
-          <p className="figure">
-            {makes} of {attempts}
-          </p>
-          <VerdictWords round={round} verdict={verdict} />
-          {forecast ? <p className="quiet">{forecastOutcomeWords(forecast, makes)}</p> : null}
-          {round.ending === 'interrupted' || busy ? null : (
-            <button type="button" className="button" onClick={() => void undo()}>
-              {last?.at === round.endedAt
-                ? 'The last entry was wrong: take it back'
-                : 'Not over yet: back to the court'}
-            </button>
-          )}
+          {alone ? <Tally round={round} /> : <Standings rounds={together} />}
+          <VerdictWords round={round} others={others} verdict={verdict} />
+          <TakeBack round={round} others={others} undo={() => court.undo(round)} />
         </section>
         <section className="panel">
-          <Rating {...NERVES_AFTER} value={nerves} onRate={setNerves} />
-          <Rating {...EFFORT_AFTER} value={effort} onRate={setEffort} />
-          <label className="field">
-            Anything to remember?
-            <textarea
-              rows={2}
-              maxLength={500}
-              value={note}
-              onChange={(change) => setNote(change.target.value)}
-            />
-          </label>
+          {alone ? (
+            <FeltPanel felt={felt.get(round.id) ?? feltOf(round)} onTell={(told) => tell(round.id, told)} />
+          ) : (
+            <GroupFelt rounds={together.toSorted(byPlace)} felt={felt} onTell={tell} />
+          )}
         </section>
       </div>
       <button type="button" className="button main slab" onClick={() => void done()}>
         <span className="slab-name">{second ? 'On to the second round' : 'Done'}</span>
-        <span className="slab-words">
-          {second ? 'Rest as long as you did before the first' : 'Save this and see the result'}
-        </span>
+        <span className="slab-words">{nextWords(second, alone)}</span>
       </button>
     </Page>
   );
 }
 
-function VerdictWords({ round, verdict }: { readonly round: Round; readonly verdict: Verdict | null }) {
-  const { mark = null, stake = null } = round.pressure ?? {};
+function Tally({ round }: { readonly round: Round }) {
+  const book = useGym((state) => state.book);
+  const forecast = useMemo(() => forecastBefore(book, round), [book, round]);
+  const { makes, attempts } = roundTally(round);
   return (
     <>
-      {mark ? (
-        <p className="lead">
-          The mark was {mark.makes}. Before the round your record said about {inHundred(mark.chance)} times in
-          100, with time enough.
-        </p>
-      ) : null}
-      {round.ending === 'time-up' ? <p>The clock ran out before the card did.</p> : null}
-      {verdict === 'void' ? (
-        <p>
-          The device took the sound or the clock away in the middle. Your shots are kept; the mark and the
-          stake are off.
-        </p>
-      ) : null}
-      {verdict === 'stopped' ? <p>Your shots are kept. The mark and the stake do not count.</p> : null}
-      {stake !== null && verdict === 'beaten' ? (
-        <p>Owed to you: {stake}. It stands under Stakes until it is settled.</p>
-      ) : null}
-      {stake !== null && verdict === 'short' ? (
-        <p>You owe: {stake}. It stands under Stakes until it is settled.</p>
-      ) : null}
+      <p className="figure">
+        {makes} of {attempts}
+      </p>
+      {forecast ? <p className="quiet">{forecastOutcomeWords(forecast, makes)}</p> : null}
     </>
   );
+}
+
+interface TakeBackProps {
+  readonly round: Round;
+  readonly others: readonly Round[];
+  readonly undo: () => Promise<boolean>;
+}
+
+/** The way back to the court, as long as no other round has been begun. */
+function TakeBack({ round, others, undo }: TakeBackProps) {
+  const busy = useGym((state) => state.book.open !== null);
+  if (busy || round.ending === 'interrupted') return null;
+  const last = Math.max(...[round, ...others].map(({ entries }) => entries.at(-1)?.at ?? -Infinity));
+  const back = async () => {
+    if (await undo()) window.location.hash = writeAddress('court');
+  };
+  return (
+    <button type="button" className="button" onClick={() => void back()}>
+      {last === round.endedAt ? 'The last entry was wrong: take it back' : 'Not over yet: back to the court'}
+    </button>
+  );
+}
+
+/** Of several shooters whoever won is named. */
+function titleOf(book: Book, together: readonly Round[], verdict: Verdict | null): string {
+  const [round] = together;
+  if (verdict === null) return 'Round over';
+  if (!round?.group) return round?.pressure?.game ? GAME_TITLES[verdict] : TITLES[verdict];
+  if (verdict === 'void' || verdict === 'level') return GAME_TITLES[verdict];
+  const winners = standings(together)
+    .filter(({ won }) => won)
+    .map((standing) => book.shooters.get(standing.round.shooter)?.name ?? 'Someone');
+  const last = winners.pop();
+  if (last === undefined) return verdict === 'stopped' ? 'The game was ended early' : 'Nobody won this time';
+  return `${winners.length === 0 ? last : `${winners.join(', ')} and ${last}`} won`;
+}
+
+function nextWords(second: boolean, alone: boolean): string {
+  if (second) return 'Rest as long as you did before the first';
+  return alone ? 'Save this and see the result' : 'Save this and go back to the bench';
+}
+
+function byPlace(a: Round, b: Round): number {
+  return (a.group?.place ?? 0) - (b.group?.place ?? 0);
 }

@@ -1,5 +1,7 @@
+import { faceOf } from '../games/face.ts';
+import { othersIn } from '../games/gameOn.ts';
 import { debtsOf } from '../games/ledger.ts';
-import type { Shooter } from '../log/book.ts';
+import type { Round, Shooter } from '../log/book.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { shooterFigures } from '../store/figures.ts';
 import { writeAddress, type Place } from '../store/places.ts';
@@ -10,6 +12,7 @@ import { useDoors, useGym, useStudy } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
 import { DropSentence } from './parts/DropSentence.tsx';
 import { WorkingBar } from './parts/WorkingBar.tsx';
+import { useNames } from './useNames.ts';
 
 /** The bench: how things stand in one sentence, and what to do next. */
 export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
@@ -81,26 +84,43 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
 /** A round that was left: it can be gone on with at the very shot. */
 function OpenRound() {
   const { court } = useDoors();
-  const open = useGym((state) => state.book.open);
-  const name = useGym(({ book }) => (book.open ? book.shooters.get(book.open.shooter)?.name : undefined));
+  const book = useGym((state) => state.book);
+  const nameOf = useNames();
+  const { open } = book;
   if (!open) return null;
-  const { used, all } = turnsOf(open);
+  const others = othersIn(book, open);
+  const { shot, most, fixed } = nextShot(open, others);
+  const game = open.pressure?.game ?? null;
   return (
     <div className="notice" role="status">
       <p className="lead">
-        {name}’s {open.condition} round is not finished: {open.game}, shot {Math.min(used + 1, all)} of {all}.
+        {nameOf(open.shooter)}’s {open.condition} round is not finished: {open.game}, shot {shot}
+        {fixed ? ` of ${most}` : `, at most ${most}`}.
+        {others.length === 0
+          ? ''
+          : ` It is played together with ${others.map(({ shooter }) => nameOf(shooter)).join(', ')}.`}
       </p>
       <div className="row">
         <a className="button main" href={writeAddress('court')}>
-          Go on at shot {Math.min(used + 1, all)}
+          Go on at shot {shot}
         </a>
         <button type="button" className="button" onClick={() => void court.end('stopped')}>
-          End it here: its shots stay, its mark does not
+          {game
+            ? 'End it here: its shots count, its game does not'
+            : 'End it here: its shots stay, its mark does not'}
         </button>
       </div>
       <p>Only one round is played at a time, so this one comes first.</p>
     </div>
   );
+}
+
+/** The shot a round goes on at, and how many there may be. */
+function nextShot(round: Round, others: readonly Round[]): { shot: number; most: number; fixed: boolean } {
+  const face = faceOf(round, others);
+  const { used, all } = turnsOf(round);
+  const { next, most, fixed } = face?.shots ?? { next: used + 1, most: all, fixed: true };
+  return { shot: Math.min(next, most), most, fixed };
 }
 
 interface SlabProps {

@@ -25,8 +25,9 @@ const LATEST = 10;
 
 /** What pressure does to a shooter's shot: the sentence and how sure it is, what to do about it, and the bare counts. */
 export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
-  const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
-  const ownSpots = useGym(({ book }) => book.ownSpots);
+  const book = useGym((state) => state.book);
+  const figures = shooterFigures(book, shooter.id);
+  const { ownSpots } = book;
   const study = useStudy((state) => state.study);
   const forecasts = useStudy((state) => state.forecasts);
   const broken = useStudy((state) => state.broken);
@@ -57,7 +58,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       <BySpot figures={figures} index={index} rules={shooter.rules} ownSpots={ownSpots} />
       {index ? <TurnsTheScrew index={index} rounds={figures.rounds} /> : null}
       {study ? <WhatNext rounds={figures.rounds} study={study} /> : null}
-      <NoPressureFelt figures={figures} study={study} />
+      <NoPressureFelt figures={figures} study={study} book={book} />
       <BothRates figures={figures} />
       <OverTime figures={figures} />
       <HotHand rounds={figures.rounds} />
@@ -65,7 +66,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       <Forecasts score={forecasts} />
       <section className="panel">
         <h2>Latest rounds</h2>
-        <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} />
+        <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} book={book} />
         <a className="button" href={writeAddress('rounds')}>
           {figures.rounds.length > LATEST ? `All ${figures.rounds.length} rounds` : 'All rounds'}
         </a>

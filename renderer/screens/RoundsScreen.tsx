@@ -12,7 +12,8 @@ const AT_ONCE = 60;
 
 /** Every round, newest first. */
 export function RoundsScreen({ shooter }: { readonly shooter: Shooter }) {
-  const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
+  const book = useGym((state) => state.book);
+  const figures = shooterFigures(book, shooter.id);
   const [shown, setShown] = useState(AT_ONCE);
   const { rounds, unfelt } = figures;
   const left = rounds.length - shown;
@@ -26,7 +27,7 @@ export function RoundsScreen({ shooter }: { readonly shooter: Shooter }) {
             {rounds.length === 1 ? 'One round' : `${rounds.length} rounds`}, newest first.
           </p>
           <section className="panel">
-            <RoundList rounds={rounds.slice(0, shown)} unfelt={unfelt} />
+            <RoundList rounds={rounds.slice(0, shown)} unfelt={unfelt} book={book} />
             {left > 0 ? (
               <button type="button" className="button" onClick={() => setShown(shown + AT_ONCE)}>
                 Show {Math.min(left, AT_ONCE)} more

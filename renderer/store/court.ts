@@ -1,73 +1,35 @@
-import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createStore } from 'zustand/vanilla';
 
-import type { RoundId } from '../basics/ids.ts';
 import type { Seconds } from '../basics/units.ts';
-import type { Solved } from '../games/solver.ts';
 import type { Round } from '../log/book.ts';
-import type { Ending, MissSide, PausedBy } from '../log/events.ts';
+import type { Ending, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
+import { clockFor } from '../games/clocks.ts';
 import { countFacts, endFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
 import { othersIn } from '../games/gameOn.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { endsAt, leftAt, pauseClock, readyClock, type GameClock } from '../sound/gameClock.ts';
 import { atClock, passes, withClock } from './courtFacts.ts';
+import { courtGames } from './courtGames.ts';
 import { courtPlans, type Later } from './courtPlans.ts';
+import type { Court, CourtState } from './courtState.ts';
 import { crowdFor } from './crowdFor.ts';
-import { solvedGame } from './gameChances.ts';
 import type { Gym } from './gymStore.ts';
-import type { GymSound, SoundState } from './ports.ts';
-import { soundCheck, type SoundCheck } from './soundCheck.ts';
+import type { GymSound } from './ports.ts';
+import { soundCheck } from './soundCheck.ts';
 
 /** What a screen needs to draw the clock. */
 export { leftAt, writeClock, type GameClock } from '../sound/gameClock.ts';
 export type { Later } from './courtPlans.ts';
-
-/**
- * Where a round on court stands besides its log.
- * - `ready`: set up, waiting for the shooter to say go
- * - `countdown`: five to one
- * - `live`: shots count
- * - `buzzer`: the clock ran out; was a ball in the air?
- */
-export type Phase = 'ready' | 'countdown' | 'live' | 'buzzer';
-
-export interface CourtState {
-  readonly round: RoundId | null;
-  readonly phase: Phase;
-  readonly clock: GameClock | null;
-  /** When the countdown is over, on the audio clock. */
-  readonly liveAt: Seconds | null;
-  readonly sound: SoundState;
-  /** Whether the shooter said they hear it; null before the question. */
-  readonly heard: boolean | null;
-}
-
-/** The round being played: its countdown, its clock, its crowd, and the taps that go to the log. */
-export interface Court extends Omit<SoundCheck, 'stop'> {
-  readonly store: StoreApi<CourtState>;
-  readonly sound: GymSound;
-  unlock(): Promise<SoundState>;
-  heard(heard: boolean): void;
-  setVolume(volume: number): void;
-  /** Looks at the open round; a round taken up again waits for the shooter to say go. */
-  enter(): void;
-  /** Leaves the court: what is live is paused, and the round can be gone on with later. */
-  leave(why: 'asked' | 'hidden'): void;
-  /** Starts the countdown, or at once a relaxed round. Call it from a touch or a key. */
-  go(): Promise<void>;
-  shot(made: boolean, side: MissSide | null): void;
-  /** @param taken shots taken at the stop, where the clock cut it short */
-  count(makes: number, taken?: number): void;
-  /** After the buzzer: nothing was in the air. */
-  nothingInTheAir(): void;
-  undo(round: Round): Promise<boolean>;
-  end(why: Ending): Promise<boolean>;
-  /** The round's game, solved once; null without a mark. */
-  game(round: Round): Solved | null;
-}
+export type { Court, CourtState, Phase } from './courtState.ts';
 
 /** The crowd knows roughly when the next shot comes. */
 const USUAL_GAP: Seconds = 6;
+
+/** Whether each shot begins with a clock of its own that has to be set and counted in. */
+function startsAnew({ pressure }: Round): boolean {
+  return pressure?.game?.plan.family === 'last shot';
+}
 
 export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   const store = createStore<CourtState>(() => ({
@@ -82,29 +44,28 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   let visits = 0;
   /** Turns used up when the clock ran out: what is undone since is entered again before the ball in the air is. */
   let due = 0;
-  let solved: { round: RoundId; game: Solved | null } | null = null;
 
   const open = (): Round | null => gym.store.getState().ahead.open;
   /** The rest of the group of a round, as far as it is tapped in. */
   const others = (round: Round): Round[] => othersIn(gym.store.getState().ahead, round);
+  /** Whether the court stands at this round, or at one of its group: the turn may have passed on since. */
+  const isHere = (round: Round): boolean => {
+    const { round: here } = store.getState();
+    return [round, ...others(round)].some(({ id }) => id === here);
+  };
+  const turnsTaken = (round: Round): number =>
+    [round, ...others(round)].reduce((sum, one) => sum + turnsOf(one).used, 0);
   const settings = () => gym.store.getState().settings;
   const plans = courtPlans(sound, later, () => settings().countdown);
+  const games = courtGames(() => gym.store.getState().book);
   const check = soundCheck(sound, later, () => settings().volume);
-
-  function game(round: Round): Solved | null {
-    if (solved?.round !== round.id) {
-      const { book } = gym.store.getState();
-      solved = { round: round.id, game: solvedGame(book, round, othersIn(book, round)) };
-    }
-    return solved.game;
-  }
 
   /** Judged by the clock itself: the page may hear of the buzzer late. */
   function heedBuzzer(): void {
     const { phase, clock } = store.getState();
     if (phase !== 'live' || !clock || sound.now() < endsAt(clock)) return;
     const round = open();
-    due = round ? turnsOf(round).used : 0;
+    due = round ? turnsTaken(round) : 0;
     store.setState({ phase: 'buzzer' });
   }
 
@@ -116,19 +77,33 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     if (round) crowd.expect(round, gym.store.getState().ahead);
   }
 
-  /** The next shot's own clock, from now. */
-  function restartShotClock(round: Round): void {
-    const setting = round.pressure?.clock;
-    if (setting?.kind !== 'shot' || round.state === 'ended') return;
-    // Answered after a break at the buzzer: the next shot waits for the shooter to say go.
-    if (round.state === 'paused') {
-      rest('ready', readyClock(setting.seconds));
+  /** The clock of the next turn as it stands before it; null without one. */
+  function clockAhead(round: Round): GameClock | null {
+    const setting = clockFor(round);
+    if (!setting) return null;
+    return readyClock(setting.seconds, setting.kind === 'round' ? (round.clockLeft ?? undefined) : undefined);
+  }
+
+  /** After a turn, or one that was taken back: the next shot has its own clock, from now or once the shooter says go. */
+  function goOn(before: Round): void {
+    const round = open();
+    if (!round) return;
+    if (round.id !== before.id && round.group?.turns === 'game') {
+      rest('ready');
+      court.enter();
+      return;
+    }
+    if (clockFor(round)?.kind !== 'shot') return;
+    // Answered after a break at the buzzer, or from a clock that is different every time.
+    if (before.state === 'paused' || round.state === 'paused' || startsAnew(round)) {
+      rest('ready', clockAhead(round));
       return;
     }
     plans.hush();
-    const clock = plans.run(readyClock(setting.seconds), sound.now());
+    const ready = clockAhead(round);
+    const clock = ready && plans.run(ready, sound.now());
     store.setState({ clock, phase: 'live' });
-    plans.wakeAt(endsAt(clock), heedBuzzer);
+    if (clock) plans.wakeAt(endsAt(clock), heedBuzzer);
   }
 
   /** Everything stands still, with this clock; as it is where none is given. */
@@ -141,7 +116,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   /** What the round clock shows now; null where the round has none. */
   function clockLeft(round: Round): Seconds | null {
     const { clock } = store.getState();
-    return clock && round.pressure?.clock?.kind === 'round' ? leftAt(clock, sound.now()) : null;
+    return clock && clockFor(round)?.kind === 'round' ? leftAt(clock, sound.now()) : null;
   }
 
   /** Sends what ends the round. Where it cannot be saved the round is not over: it waits, with its clock as it was. */
@@ -163,14 +138,14 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     if (facts.length === 0 || !round || (phase !== 'live' && phase !== 'buzzer')) return;
     const left = clockLeft(round);
     const ended = facts.some(({ type }) => type === 'RoundEnded') && !facts.some(passes);
-    const kept = ended ? facts.filter(({ type }) => type !== 'RoundEnded') : facts;
-    const entries = kept.map((fact) => withClock(fact, left));
-    const owed = phase === 'buzzer' && turnsOf(round).used < due;
+    const owed = phase === 'buzzer' && turnsTaken(round) < due;
     // A ball that was in the air at the round clock's buzzer is the last one.
-    const last = phase === 'buzzer' && !owed && round.pressure?.clock?.kind === 'round';
+    const last = phase === 'buzzer' && !owed && clockFor(round)?.kind === 'round';
+    const kept = ended || last ? facts.filter((fact) => !passes(fact) && fact.type !== 'RoundEnded') : facts;
+    const entries = kept.map((fact) => atClock(withClock(fact, left), round.id, left));
     if (!ended && !last) {
       void gym.dispatch(entries);
-      if (!owed) restartShotClock(round);
+      if (!owed) goOn(round);
       return;
     }
     plans.hush();
@@ -180,8 +155,9 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
 
   /** The clock as it stands now, or a full one for the next shot. */
   function standing(clock: GameClock | null): GameClock | null {
-    if (!clock) return null;
-    return open()?.pressure?.clock?.kind === 'shot' ? readyClock(clock.full) : pauseClock(clock, sound.now());
+    const round = open();
+    if (!clock || !round) return null;
+    return clockFor(round)?.kind === 'shot' ? readyClock(clock.full) : pauseClock(clock, sound.now());
   }
 
   /** Pauses what is live. The buzzer's question stays: time that ran out is not given back. */
@@ -196,14 +172,17 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     void gym.dispatch([{ type: 'RoundPaused', body: { round: round.id, why, clockLeft: left } }]);
   }
 
-  const crowd = crowdFor(sound.crowd, game, USUAL_GAP);
+  const crowd = crowdFor(sound.crowd, (round) => games.solved(round), USUAL_GAP);
   gym.onDurable((before, after, events) => {
     crowd.hear(before, after, events);
     const { round } = store.getState();
     if (round === null || after.open?.id === round) return;
     // In a group the game goes on with whoever's turn it is.
-    if (after.open && before.waiting.has(after.open.id)) store.setState({ round: after.open.id });
-    else rest('ready');
+    const next = after.open && before.waiting.has(after.open.id) ? after.open : null;
+    if (!next || next.group?.turns === 'game') rest('ready');
+    if (!next) return;
+    store.setState({ round: next.id });
+    court.enter();
   });
   sound.onState((state) => {
     store.setState({ sound: state });
@@ -219,7 +198,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
   const court: Court = {
     store,
     sound,
-    game,
+    outlook: (round, together) => games.outlook(round, together),
     unlock: () => sound.unlock(),
     playCheck: () => check.playCheck(),
     playCrowd: () => check.playCrowd(),
@@ -228,23 +207,17 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     enter: () => {
       const round = open();
       if (!round) return;
-      const { round: here, phase } = store.getState();
-      const together = others(round).some(({ id }) => id === here);
-      if (phase !== 'ready' && (here === round.id || together)) return;
-      const setting = round.pressure?.clock ?? null;
-      const left = round.clockLeft ?? setting?.seconds ?? 0;
-      const clock = setting
-        ? readyClock(setting.seconds, setting.kind === 'round' ? left : setting.seconds)
-        : null;
+      if (store.getState().phase !== 'ready' && isHere(round)) return;
+      const clock = clockAhead(round);
       // Taken up again after the buzzer, only the ball that was in the air is still open.
-      const over = setting?.kind === 'round' && left <= 0;
-      due = turnsOf(round).used;
+      const over = clock !== null && clock.left <= 0;
+      due = turnsTaken(round);
       store.setState({ round: round.id, phase: over ? 'buzzer' : 'ready', clock, liveAt: null });
     },
     leave: (why) => {
       visits += 1;
       const round = open();
-      if (!round || store.getState().round !== round.id) return;
+      if (!round || !isHere(round)) return;
       // A relaxed round has nothing that runs on while nobody looks.
       if (why === 'asked' || round.condition === 'pressured') pause(why);
     },
@@ -257,7 +230,8 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       if (state === 'interrupted' && round.condition === 'pressured') return;
       check.stop();
       sound.setVolume(settings().volume);
-      if (round.state === 'paused') void gym.dispatch([{ type: 'RoundResumed', body: { round: round.id } }]);
+      const paused = [round, ...others(round)].filter((one) => one.state === 'paused');
+      void gym.dispatch(paused.map(({ id }) => ({ type: 'RoundResumed', body: { round: id } })));
       if (round.condition === 'relaxed') {
         store.setState({ phase: 'live' });
         return;
@@ -280,14 +254,18 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     nothingInTheAir: () => {
       const round = open();
       if (!round || store.getState().phase !== 'buzzer') return;
-      if (round.pressure?.clock?.kind === 'shot') tap(expiredFacts(round, others(round)));
+      if (clockFor(round)?.kind === 'shot') tap(expiredFacts(round, others(round)));
       else void court.end('time-up');
     },
     undo: (round) => {
       heedBuzzer();
       const facts = undoFacts(round, others(round));
-      if (facts.length > 0 && store.getState().phase === 'live') restartShotClock(round);
-      return gym.dispatch(facts);
+      const saved = gym.dispatch(facts);
+      const { phase } = store.getState();
+      if (facts.length > 0 && phase === 'live') goOn(round);
+      // Before a shot, its clock is set for the one that was taken back.
+      else if (facts.length > 0 && phase === 'ready' && round.state !== 'ended') court.enter();
+      return saved;
     },
     end: async (why) => {
       visits += 1;

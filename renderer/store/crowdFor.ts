@@ -3,7 +3,7 @@ import { othersIn } from '../games/gameOn.ts';
 import type { Solved } from '../games/solver.ts';
 import type { Book, Round } from '../log/book.ts';
 import type { LogEvent } from '../log/envelope.ts';
-import { standingOf } from './gameChances.ts';
+import { standingOf } from './liveChance.ts';
 import type { Crowd } from './ports.ts';
 
 /** The crowd of a round: it swells towards the next shot and answers the last one, the more it mattered the more. */

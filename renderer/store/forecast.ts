@@ -9,13 +9,14 @@ import type { Condition } from '../log/events.ts';
 import { roundCells, roundTally } from '../log/roundCells.ts';
 import { abilityOn, chanceOfAtLeast, chooseMark, forecast } from '../stats/ability.ts';
 import { cellKey } from '../stats/drop.ts';
+import { fixedLength } from '../stats/fixedLength.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
 import { shotGroup } from '../stats/shotGroups.ts';
 
 /* What the shooter's own record says of the next round. */
 
 /** A shooter's rounds that were in the book at one moment: what is brought in later moves nothing that was said. */
-function recordOf(book: Book, shooter: ShooterId, before: EpochMs = Infinity): Round[] {
+export function recordOf(book: Book, shooter: ShooterId, before: EpochMs = Infinity): Round[] {
   return [...book.rounds.values()].filter((round) => round.shooter === shooter && round.startedAt < before);
 }
 
@@ -81,10 +82,11 @@ export function roundForecast(
 
 /**
  * What could be said of a round before it, from the log as it was then. Null for a round whose card was not shot to its
- * end, which no forecast for the card can be held against, and for one from a file.
+ * end, or whose game could end anywhere, which no forecast for the card can be held against, and for one from a file.
  */
 export function forecastBefore(book: Book, round: Round): RoundForecast | null {
-  if (round.imported || roundTally(round).attempts < attemptsOn(round.stops)) return null;
+  if (round.imported || !fixedLength(round)) return null;
+  if (roundTally(round).attempts !== attemptsOn(round.stops)) return null;
   return told(abilityBefore(book, round), round.stops);
 }
 

@@ -95,8 +95,8 @@ export function nextOfPair(book: Book, pair: PairId): 1 | 2 | null {
   return whole && !second ? 2 : null;
 }
 
-/** Any round, open or over. */
+/** Any round: open, waiting for its turn, or over. */
 export function roundById(book: Book, id: string | null): Round | null {
   if (id === null) return null;
-  return book.open?.id === id ? book.open : (book.rounds.get(id) ?? null);
+  return book.open?.id === id ? book.open : (book.waiting.get(id) ?? book.rounds.get(id) ?? null);
 }

@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
 import type { Stop } from '../../renderer/court/cards.ts';
+import type { DuelState } from '../../renderer/games/duel.ts';
 import { gameOn, nextStop, opponentShots, othersIn } from '../../renderer/games/gameOn.ts';
 import { standings } from '../../renderer/games/group.ts';
 import { endFacts, shotFacts, undoFacts } from '../../renderer/games/play.ts';
@@ -76,7 +77,9 @@ describe.each(PLANS.map((plan) => [plan.family, plan] as const))('a round of %s'
         expect(round).toMatchObject({ state: 'ended', ending: 'played-out', game: 'A game' });
         expect(round.entries).toHaveLength(shot);
         expect(nextStop(round)).toBeNull();
-        expect(verdictOf(round)).toBe(gameOn(round)?.won ? 'beaten' : 'short');
+        const end = gameOn(round);
+        const level = plan.family === 'duel' && (end?.state as DuelState | undefined)?.ahead === 0;
+        expect(verdictOf(round)).toBe(end?.won ? 'beaten' : level ? 'level' : 'short');
         // Whatever is tapped now changes nothing.
         expect(shotFacts(round, true, null)).toEqual([]);
       }),

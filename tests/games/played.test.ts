@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 
 import { debtsOf } from '../../renderer/games/ledger.ts';
+import { shotFacts } from '../../renderer/games/play.ts';
 import { needOf, verdictOf } from '../../renderer/games/played.ts';
 import { turnResults } from '../../renderer/games/turnResults.ts';
 import type { Round } from '../../renderer/log/book.ts';
 import type { Ending } from '../../renderer/log/events.ts';
 import type { PressureSetup } from '../../renderer/pressure/ingredients.ts';
+import type { GamePlan } from '../../renderer/pressure/gamePlan.ts';
 import { onCourt, PRESSURE, started, tap, type Diary } from '../log/diary.ts';
+import { gameSetup } from './onCourt.ts';
 
 const pressure = { ...PRESSURE, ingredients: [...PRESSURE.ingredients] };
 const pressured = (change: Partial<PressureSetup> = {}) =>
@@ -44,6 +47,28 @@ describe('the verdict on a mark of 3 of 4', () => {
     tap(log, 'oooo');
     end(log);
     expect(verdictOf(roundIn(log))).toBeNull();
+  });
+});
+
+describe('the verdict on a game', () => {
+  const DUEL: GamePlan = { family: 'duel', against: { kind: 'drawn', rate: 1 }, headStart: 0, extraPairs: 0 };
+  const LIVES: GamePlan = { family: 'lives', needed: 3, lives: 2 };
+  it.each([
+    ['won', LIVES, 'ooo', 'played-out', 'beaten'],
+    ['lost', LIVES, 'oxx', 'played-out', 'short'],
+    ['left before it was decided', LIVES, 'oox', 'stopped', 'stopped'],
+    ['left when it could no longer be won', { family: 'reach', needed: 4 }, 'xx', 'stopped', 'short'],
+    ['left when it was won already', { family: 'reach', needed: 2 }, 'oo', 'stopped', 'beaten'],
+    ['broken off by the device', LIVES, 'ooo', 'interrupted', 'void'],
+    ['level to the end', DUEL, 'ooooo', 'played-out', 'level'],
+    ['level when time was up', DUEL, 'oo', 'time-up', 'level'],
+    ['left level', DUEL, 'oo', 'stopped', 'stopped'],
+    ['behind when time was up', DUEL, 'ox', 'time-up', 'short'],
+  ] as const)('%s', (_what, plan, shots, why, verdict) => {
+    const log = onCourt(gameSetup(plan));
+    for (const shot of shots) log.tap(shotFacts(roundIn(log), shot === 'o', null).slice(0, 1));
+    end(log, why);
+    expect(verdictOf(roundIn(log))).toBe(verdict);
   });
 });
 

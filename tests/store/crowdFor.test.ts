@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
 import { crowdFor } from '../../renderer/store/crowdFor.ts';
-import { solvedGame, standingOf } from '../../renderer/store/gameChances.ts';
+import { solvedGame, standingOf } from '../../renderer/store/liveChance.ts';
 import { onCourt, tap, type Diary } from '../log/diary.ts';
 import { pressured } from '../tools/evening.ts';
 import { fakeSound, type CrowdCall } from '../tools/fakeGym.ts';

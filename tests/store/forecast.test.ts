@@ -6,7 +6,7 @@ import type { Book } from '../../renderer/log/book.ts';
 import type { Condition } from '../../renderer/log/events.ts';
 import { forecastScore } from '../../renderer/stats/forecastScore.ts';
 import { forecastBefore, inHundred, marksFor, roundForecast } from '../../renderer/store/forecast.ts';
-import { solvedGame, standingOf } from '../../renderer/store/gameChances.ts';
+import { solvedGame, standingOf } from '../../renderer/store/liveChance.ts';
 import { diary, INES, PRESSURE, START, started, type Diary } from '../log/diary.ts';
 
 const threes = present(

@@ -1,26 +1,43 @@
+import { useState } from 'react';
 import { useStore } from 'zustand';
 
+import { CATCH_AND_SHOOT } from '../../court/ruleSets.ts';
+import { clockFor } from '../../games/clocks.ts';
+import { faceOf } from '../../games/face.ts';
 import type { Round } from '../../log/book.ts';
 import { writeClock } from '../../store/court.ts';
-import { useDoors } from '../gymContext.ts';
+import { goalWords } from '../gameWords.ts';
+import { useDoors, useGym } from '../gymContext.ts';
+import { useNames } from '../useNames.ts';
 import { useShownTime } from './useShownTime.ts';
+import type { Together } from './useTogether.ts';
+
+/** Fingers bounce: no two touches that are meant come this close. */
+const BOUNCE_MS = 300;
 
 /** Before the first shot, after a pause, and while five to one is counted. */
-export function GetReady({ round, spot }: { readonly round: Round; readonly spot: string }) {
+export function GetReady({ round, others, spot }: Together & { readonly spot: string }) {
   const { court } = useDoors();
   const phase = useStore(court.store, (state) => state.phase);
+  const nameOf = useNames();
+  const [shownAt] = useState(() => performance.now());
   if (phase === 'countdown') return <Countdown />;
   const goingOn = round.entries.length > 0;
+  const name = round.group ? `${nameOf(round.shooter)}: ` : '';
+  const go = (press: { readonly timeStamp: number }) => {
+    // A second tap meant for the shot before must not start the next one.
+    if (press.timeStamp - shownAt > BOUNCE_MS || !goingOn) void court.go();
+  };
   return (
     <section className="get-ready">
-      <h2>{goingOn ? 'On you go, when you are ready' : `Go to the ${spot.toLowerCase()}`}</h2>
+      <h2>{name + (goingOn ? 'On you go, when you are ready' : `Go to the ${spot.toLowerCase()}`)}</h2>
       {round.pressure ? (
-        <PressureWords round={round} />
+        <PressureWords round={round} others={others} />
       ) : (
         <p className="lead">Take your time. Nothing is on the line.</p>
       )}
       <SoundGone round={round} />
-      <button type="button" className="button main big" autoFocus onClick={() => void court.go()}>
+      <button type="button" className="button main big" autoFocus onClick={go}>
         {round.condition === 'relaxed' ? (goingOn ? 'Go on' : 'Start') : 'Start the countdown'}
       </button>
     </section>
@@ -44,13 +61,17 @@ function SoundGone({ round }: { readonly round: Round }) {
   );
 }
 
-function PressureWords({ round }: { readonly round: Round }) {
-  const { stake = null, mark = null, clock = null } = round.pressure ?? {};
+function PressureWords({ round, others }: Together) {
+  const { stake = null, mark = null, game = null } = round.pressure ?? {};
+  const clock = clockFor(round);
+  const face = faceOf(round, others);
   return (
     <ul className="lead plain-list">
       {stake === null ? null : <li>On the line: {stake}</li>}
       {mark ? <li>Make {mark.makes} to win</li> : null}
-      {clock ? (
+      {game ? <li>{goalWords(game.plan, round.stops)}</li> : null}
+      {face?.game.family === 'last shot' ? <LastShotWords round={round} start={face.game.start} /> : null}
+      {clock && face?.game.family !== 'last shot' ? (
         <li>
           {clock.kind === 'round' && round.clockLeft !== null
             ? `${writeClock(round.clockLeft, clock.seconds)} left on the clock`
@@ -59,6 +80,19 @@ function PressureWords({ round }: { readonly round: Round }) {
       ) : null}
       <li>Five, four, three, two, one – then {clock ? 'the clock runs' : 'shoot'}.</li>
     </ul>
+  );
+}
+
+/** The clock the next last shot begins with, and what the rules allow in that time. */
+function LastShotWords({ round, start }: { readonly round: Round; readonly start: number | null }) {
+  const rules = useGym(({ book }) => book.shooters.get(round.shooter)?.rules);
+  if (start === null) return null;
+  const tapOnly = rules !== undefined && start < CATCH_AND_SHOOT[rules];
+  return (
+    <li>
+      {writeClock(start)} s on the clock this time
+      {tapOnly ? `: under ${rules} rules too short to catch and shoot, only a tap counts` : ''}
+    </li>
   );
 }
 

@@ -1,43 +1,45 @@
+import { faceOf } from '../../games/face.ts';
 import type { Entry, Round } from '../../log/book.ts';
-import { useGym } from '../gymContext.ts';
+import { ShotDots, type Dot } from './ShotDots.tsx';
+import type { Together } from './useTogether.ts';
 
-type Dot = 'make' | 'miss' | 'lost' | 'open';
-const WORDS: Readonly<Record<Dot, string>> = { make: 'make', miss: 'miss', lost: 'no shot', open: 'to come' };
-
-/** The shots of one stop: a make is a filled disc, a miss an open ring, what is to come a small point. */
-export function StopDots({ round, stop }: { readonly round: Round; readonly stop: number }) {
-  const pending = useGym((state) => state.pending);
-  const dots = dotsOf(round, stop);
+/** The latest shots that belong together: those of one stop, one trip or one step. */
+export function StopDots({ round, others, stop }: Together & { readonly stop: number }) {
+  const face = faceOf(round, others);
+  if (!face) return <ShotDots dots={stopDots(round, stop)} label="Shots at this spot" />;
+  const { taken, toCome } = face.near;
+  const shot = taken === 0 ? [] : round.entries.flatMap(dotsOfEntry).slice(-taken);
   return (
-    <ol className="dots" aria-label="Shots at this spot">
-      {dots.map(({ dot, entry }, at) => (
-        <li key={at} className={`dot ${dot}${entry && pending.has(entry) ? ' pending' : ''}`}>
-          <span className="unseen">{WORDS[dot]}</span>
-        </li>
-      ))}
-    </ol>
+    <ShotDots
+      dots={[...shot, ...open(toCome)]}
+      label={NEAR_WORDS[face.game.family] ?? 'Shots at this spot'}
+    />
   );
 }
 
-function dotsOf(round: Round, stop: number): { dot: Dot; entry: string | null }[] {
+const NEAR_WORDS: Readonly<Partial<Record<string, string>>> = {
+  trips: 'Shots of this trip',
+  climb: 'Shots on this step',
+};
+
+function stopDots(round: Round, stop: number): Dot[] {
   const taken = round.entries.filter((entry) => entry.stop === stop).flatMap(dotsOfEntry);
-  const all = round.stops[stop]?.attempts ?? 0;
-  const open = Array.from({ length: Math.max(0, all - taken.length) }, () => ({
-    dot: 'open' as const,
-    entry: null,
-  }));
-  return [...taken, ...open];
+  return [...taken, ...open((round.stops[stop]?.attempts ?? 0) - taken.length)];
 }
 
-function dotsOfEntry(entry: Entry): { dot: Dot; entry: string }[] {
+function open(count: number): Dot[] {
+  return Array.from({ length: Math.max(0, count) }, () => ({ is: 'open' }));
+}
+
+function dotsOfEntry(entry: Entry): Dot[] {
   switch (entry.kind) {
     case 'shot':
-      return [{ dot: entry.made ? 'make' : 'miss', entry: entry.id }];
+      return [{ is: entry.made ? 'make' : 'miss', entry: entry.id }];
     case 'expired':
-      return [{ dot: 'lost', entry: entry.id }];
+      return [{ is: 'lost', entry: entry.id }];
     case 'count':
       return Array.from({ length: entry.attempts }, (_, at) => ({
-        dot: at < entry.makes ? ('make' as const) : ('miss' as const),
+        is: at < entry.makes ? 'make' : 'miss',
         entry: entry.id,
       }));
   }

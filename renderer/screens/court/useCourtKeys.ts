@@ -17,7 +17,7 @@ const SHOTS: Readonly<Record<string, Key>> = {
   'Shift ArrowRight': { made: false, side: 'right' },
 };
 
-/** The keys of the court: arrows for make and miss, Backspace to undo, P to pause. */
+/** The keys of the court: arrows for make and miss, Backspace to undo, P to pause, N for nothing at the buzzer. */
 export function useCourtKeys(): void {
   const { court, gym } = useDoors();
   useEffect(() => {
@@ -34,6 +34,8 @@ export function useCourtKeys(): void {
         void court.undo(round);
       } else if (key.key.toLowerCase() === 'p' && !key.repeat) {
         court.leave('asked');
+      } else if (key.key.toLowerCase() === 'n' && !key.repeat && round.entry === 'each-shot') {
+        court.nothingInTheAir();
       }
     };
     window.addEventListener('keydown', pressed);

@@ -1,33 +1,52 @@
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import type { RoundId } from '../../basics/ids.ts';
-import { verdictOf } from '../../games/played.ts';
-import type { Round } from '../../log/book.ts';
+import { faceOf } from '../../games/face.ts';
+import { othersIn } from '../../games/gameOn.ts';
+import { verdictOf, type Verdict } from '../../games/played.ts';
+import { EMPTY_BOOK, type Book, type Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
 import { dayWords } from '../dayWords.ts';
+import { GAME_VERDICTS, outcomeWords } from '../gameWords.ts';
 
 interface Props {
   readonly rounds: readonly Round[];
   /** Pressured rounds in which no pressure was felt. */
   readonly unfelt: ReadonlySet<RoundId>;
+  /** Where the others of a game played together are found. */
+  readonly book?: Book;
 }
 
 /** Rounds one under the other, each with all there is to say about it. */
-export function RoundList({ rounds, unfelt }: Props) {
+export function RoundList({ rounds, unfelt, book = EMPTY_BOOK }: Props) {
   return (
     <ol className="round-list">
       {rounds.map((round) => (
-        <RoundRow key={round.id} round={round} unfelt={unfelt.has(round.id)} />
+        <RoundRow key={round.id} round={round} book={book} unfelt={unfelt.has(round.id)} />
       ))}
     </ol>
   );
 }
 
-function RoundRow({ round, unfelt }: { readonly round: Round; readonly unfelt: boolean }) {
+interface RowProps {
+  readonly round: Round;
+  readonly book: Book;
+  readonly unfelt: boolean;
+}
+
+function RoundRow({ round, book, unfelt }: RowProps) {
+  const others = othersIn(book, round);
   const { makes, attempts } = roundTally(round);
   const { condition, pair } = round;
-  const details = [nervesWords(round), markWords(round), unfelt ? 'no pressure was felt' : ''].filter(
-    (words) => words !== '',
-  );
+  const withWords =
+    others.length === 0
+      ? ''
+      : `with ${others.map(({ shooter }) => book.shooters.get(shooter)?.name ?? 'someone').join(', ')}`;
+  const details = [
+    nervesWords(round),
+    verdictWords(round, others),
+    withWords,
+    unfelt ? 'no pressure was felt' : '',
+  ].filter((words) => words !== '');
   return (
     <li className="round-row">
       <div>
@@ -55,18 +74,23 @@ function nervesWords({ nerves, nervesAfter }: Round): string {
   return nervesAfter === null ? `nerves ${nerves}` : `nerves ${nerves} before, ${nervesAfter} during`;
 }
 
-function markWords(round: Round): string {
-  const verdict = verdictOf(round);
+function verdictWords(round: Round, others: readonly Round[]): string {
+  const verdict = verdictOf(round, others);
+  const face = faceOf(round, others);
+  if (verdict === null) return endingWords(round);
+  return face ? `${GAME_VERDICTS[verdict]}: ${outcomeWords(face)}` : markWords(round, verdict);
+}
+
+function markWords(round: Round, verdict: Verdict): string {
   const mark = round.pressure?.mark?.makes ?? 0;
   switch (verdict) {
-    case null:
-      return endingWords(round);
     case 'open':
       return `mark ${mark}, not played out`;
     case 'beaten':
       return `mark ${mark} beaten`;
     case 'short':
       return `mark ${mark} missed by ${mark - roundTally(round).makes}`;
+    case 'level':
     case 'stopped':
     case 'void':
       return `mark ${mark} off: ${endingWords(round)}`;

@@ -1,3 +1,4 @@
+import { EMPTY_BOOK, type Book } from '../../log/book.ts';
 import type { Figures } from '../../store/figures.ts';
 import type { Study } from '../../store/study.ts';
 import { RoundList } from '../parts/RoundList.tsx';
@@ -7,10 +8,12 @@ import { DropsSideBySide } from './DropsSideBySide.tsx';
 interface Props {
   readonly figures: Pick<Figures, 'felt' | 'unfelt' | 'rounds'>;
   readonly study: Study | null;
+  /** Where the others of a game played together are found. */
+  readonly book?: Book;
 }
 
 /** Did pressure arrive? The rounds in which nerves did not rise, shown apart. */
-export function NoPressureFelt({ figures, study }: Props) {
+export function NoPressureFelt({ figures, study, book = EMPTY_BOOK }: Props) {
   const { felt, unfelt, rounds } = figures;
   const rated = felt.felt.rounds.length + felt.unfelt.rounds.length;
   const unrated = felt.unrated.rounds.length;
@@ -36,7 +39,7 @@ export function NoPressureFelt({ figures, study }: Props) {
                 ? 'The round without pressure'
                 : `The ${unfelt.size} rounds without pressure`}
             </summary>
-            <RoundList rounds={rounds.filter(({ id }) => unfelt.has(id))} unfelt={unfelt} />
+            <RoundList rounds={rounds.filter(({ id }) => unfelt.has(id))} unfelt={unfelt} book={book} />
           </details>
         </>
       )}
