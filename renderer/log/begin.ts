@@ -10,7 +10,7 @@ import type { Fact } from './facts.ts';
 import { roundTally } from './roundCells.ts';
 
 /** A visit to the court is over after three hours without a round. Our own choice. */
-const VISIT_GAP_MS = 3 * 3_600_000;
+export const VISIT_GAP_MS = 3 * 3_600_000;
 
 /** The plan of one round, as the shooter set it up. */
 export interface RoundPlan {

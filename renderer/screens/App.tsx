@@ -12,6 +12,9 @@ const RoundSetupScreen = lazy(() =>
   import('./RoundSetupScreen.tsx').then((file) => ({ default: file.RoundSetupScreen })),
 );
 const PairScreen = lazy(() => import('./PairScreen.tsx').then((file) => ({ default: file.PairScreen })));
+const DoubleScreen = lazy(() =>
+  import('./DoubleScreen.tsx').then((file) => ({ default: file.DoubleScreen })),
+);
 const CourtScreen = lazy(() => import('./CourtScreen.tsx').then((file) => ({ default: file.CourtScreen })));
 const AfterScreen = lazy(() => import('./AfterScreen.tsx').then((file) => ({ default: file.AfterScreen })));
 const ResultScreen = lazy(() =>
@@ -61,6 +64,8 @@ function Screen({ place, about, ready }: Address & { readonly ready: boolean }) 
       return <RoundSetupScreen key={place} shooter={shooter} condition={place} />;
     case 'pair':
       return <PairScreen key={about} shooter={shooter} about={about} />;
+    case 'double':
+      return <DoubleScreen key={about} shooter={shooter} about={about} />;
     case 'court':
       return <CourtScreen />;
     case 'after':

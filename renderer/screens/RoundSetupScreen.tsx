@@ -1,58 +1,81 @@
-import { useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 
 import { attemptsOn, type Card } from '../court/cards.ts';
+import { doublesNext, type Debt } from '../games/ledger.ts';
 import type { Shooter } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
+import type { PressureSetup } from '../pressure/ingredients.ts';
 import { marksFor } from '../store/forecast.ts';
+import { lineFor, refusalOf, wishOnLine, type Refusal } from '../store/line.ts';
 import { writeAddress } from '../store/places.ts';
 import { freshWish, setupOf, wishFor, type PressureWish } from '../store/pressureWish.ts';
 import { cardsOf, startRound, tossPair } from '../store/roundActions.ts';
 import { useDoors, useGym } from './gymContext.ts';
+import { BodyPanel } from './line/BodyPanel.tsx';
+import { refusalWords } from './line/lineWords.ts';
 import { CardChoice, EntryChoice } from './parts/CardChoice.tsx';
 import { MissSidesChoice } from './parts/MissSidesChoice.tsx';
 import { Page } from './parts/Page.tsx';
 import { PressureForm } from './parts/PressureForm.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
 import { RoundOutlook } from './parts/RoundOutlook.tsx';
+import './styles/line.css';
 
 interface Props {
   readonly shooter: Shooter;
   readonly condition: Condition | 'pair';
+  /** The debt that is shot for, double or nothing. */
+  readonly doubling?: Debt;
 }
 
 const TITLES = { relaxed: 'A relaxed round', pressured: 'A pressured round', pair: 'A pair' } as const;
 
 /** Sets a round up, or both rounds of a pair. */
-export function RoundSetupScreen({ shooter, condition }: Props) {
+export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const settings = useGym((state) => state.settings);
   const cards = cardsOf(book);
   const [card, setCard] = useState<Card>(() => cardsOf(book)[0] as Card);
-  const [wish, setWish] = useState<PressureWish>(() => freshWish(attemptsOn(card.stops)));
+  const [wish, setWish] = useState<PressureWish>(() => ({
+    ...freshWish(attemptsOn(card.stops)),
+    ...(doubling ? { stake: doubling.stake, doubles: doublesNext(doubling) } : {}),
+  }));
+  const line = useMemo(
+    () => (condition === 'relaxed' ? null : lineFor(book, shooter.id, gym.moment())),
+    [gym, book, shooter, condition],
+  );
+  const [refused, setRefused] = useState<Refusal | null>(null);
   const [nerves, setNerves] = useState<number | null>(null);
   const [asked, setAsked] = useState(false);
   const nervesPanel = useRef<HTMLElement>(null);
-  const pressured = condition !== 'relaxed';
+  const bodyPanel = useRef<HTMLDivElement>(null);
 
   const chooseCard = (next: Card) => {
     setCard(next);
     const fresh = freshWish(attemptsOn(next.stops));
     setWish((old) => ({ ...old, markMakes: null, roundSeconds: fresh.roundSeconds }));
   };
-  const setup = () => {
+  /** What is logged of the pressure, or why it is not to be started; null for a relaxed round. */
+  const setup = (): { pressure: PressureSetup | null; refusal: Refusal | null } => {
+    if (line === null) return { pressure: null, refusal: null };
     const marks = marksFor(book, shooter.id, card.stops, gym.moment());
     const makes = wish.markMakes ?? marks.nearest(wish.wanted);
-    return setupOf(
-      wishFor(settings.entry, wish),
-      wish.mark ? { makes, chance: marks.chance(makes) } : null,
-      gym.newSeed(),
-    );
+    const open = wishOnLine(line, wishFor(settings.entry, wish));
+    const mark = open.mark ? { makes, chance: marks.chance(makes) } : null;
+    const pressure = setupOf(open, mark, gym.newSeed());
+    return { pressure, refusal: refusalOf(book, shooter.id, line, open, pressure) };
   };
   const start = async () => {
     const plan = { shooter: shooter.id, card, entry: settings.entry };
-    if (condition === 'pair') {
-      const pair = await tossPair(gym, { ...plan, pressure: setup() });
+    const { pressure, refusal } = setup();
+    setRefused(refusal);
+    if (refusal) {
+      if (refusal === 'unasked') bodyPanel.current?.scrollIntoView({ block: 'center' });
+      return;
+    }
+    if (condition === 'pair' && pressure) {
+      const pair = await tossPair(gym, { ...plan, pressure });
       if (pair) window.location.hash = writeAddress('pair', pair);
       return;
     }
@@ -63,21 +86,26 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
     }
     const round = await startRound(gym, {
       ...plan,
-      condition,
+      condition: pressure ? 'pressured' : 'relaxed',
       nerves,
-      pressure: pressured ? setup() : null,
+      pressure,
       pair: null,
     });
     if (round) window.location.hash = writeAddress('court');
   };
 
   return (
-    <Page title={TITLES[condition]}>
+    <Page title={doubling ? 'Double or nothing' : TITLES[condition]}>
       {condition === 'pair' ? (
         <p className="lead">
           The same card twice, once relaxed and once pressured. A coin decides which comes first, so that
           being warm or tired cannot favour either.
         </p>
+      ) : null}
+      {line ? (
+        <div ref={bodyPanel}>
+          <BodyPanel shooter={shooter.id} line={line} />
+        </div>
       ) : null}
       <div className="columns packed">
         <section className="panel">
@@ -86,14 +114,18 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
           <EntryChoice value={settings.entry} onChoose={(entry) => gym.set({ entry })} />
           {settings.entry === 'each-shot' ? <MissSidesChoice /> : null}
         </section>
-        {pressured ? (
+        {line ? (
           <PressureForm
             wish={wish}
             card={card}
             shooter={shooter.id}
             rules={shooter.rules}
             entry={settings.entry}
-            onChange={setWish}
+            line={line}
+            onChange={(next) => {
+              setWish(next);
+              setRefused(null);
+            }}
           />
         ) : null}
       </div>
@@ -108,10 +140,14 @@ export function RoundSetupScreen({ shooter, condition }: Props) {
         </section>
       )}
       <p className="quiet">
-        Warm up with ten to fifteen shots that nobody counts.
-        {pressured ? ' Sore, ill or badly slept? Leave the pressure for another day.' : ''} Stop when
-        something hurts; if it stays, someone licensed should look at it.
+        Warm up with ten to fifteen shots that nobody counts. Stop when something hurts; if it stays, someone
+        licensed should look at it.
       </p>
+      {refused && line && !(refused === 'unasked' && line.body) ? (
+        <p className="notice warn" role="alert">
+          {refusalWords(refused, line)}
+        </p>
+      ) : null}
       <button type="button" className="button main slab start-bar" onClick={() => void start()}>
         <span className="slab-name">{condition === 'pair' ? 'Toss the coin' : 'To the court'}</span>
         <span className="slab-words">

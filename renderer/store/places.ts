@@ -6,6 +6,7 @@ export const PLACES = [
   'relaxed',
   'pressured',
   'pair',
+  'double',
   'court',
   'after',
   'result',

@@ -1,6 +1,8 @@
 import type { Probability, Seconds } from '../basics/units.ts';
 import type { EntryWay } from '../log/events.ts';
 import { ingredientsOf, type Mark, type PressureSetup } from '../pressure/ingredients.ts';
+import { rungOf, type SeenBy } from '../pressure/ladder.ts';
+import type { Doubles } from '../pressure/stakes.ts';
 
 /** A pressured round as it stands in the form, before it is set up. */
 export interface PressureWish {
@@ -14,7 +16,11 @@ export interface PressureWish {
   readonly roundSeconds: Seconds;
   readonly shotSeconds: Seconds;
   readonly crowd: boolean;
-  readonly watchers: boolean;
+  readonly seen: SeenBy;
+  /** A parent or guardian agreed to a video of someone under 18. Asked anew each time, and never logged. */
+  readonly guardian: boolean;
+  /** The debt it is shot for, double or nothing; `stake` is then that debt's. */
+  readonly doubles: Doubles | null;
   readonly coldStart: boolean;
   readonly showChance: boolean;
 }
@@ -30,7 +36,9 @@ export function freshWish(attempts: number): PressureWish {
     roundSeconds: Math.max(20, Math.ceil((attempts * 8) / 5) * 5),
     shotSeconds: 8,
     crowd: true,
-    watchers: false,
+    seen: 'nobody',
+    guardian: false,
+    doubles: null,
     coldStart: false,
     showChance: true,
   };
@@ -52,5 +60,13 @@ export function setupOf(wish: PressureWish, mark: Mark | null, seed: number): Pr
         : { kind: wish.clock, seconds: wish.clock === 'round' ? wish.roundSeconds : wish.shotSeconds },
     crowd: wish.crowd,
   };
-  return { ...setup, ingredients: ingredientsOf(setup, wish), showChance: wish.showChance, seed };
+  const { seen, coldStart, doubles, showChance } = wish;
+  return {
+    ...setup,
+    ingredients: ingredientsOf(setup, { watchers: seen !== 'nobody', coldStart }),
+    showChance,
+    rung: rungOf({ stake: setup.stake, seen }),
+    ...(doubles === null ? {} : { doubles }),
+    seed,
+  };
 }

@@ -83,6 +83,8 @@ async function toCourt(page: Page, condition: Condition): Promise<void> {
   const relaxed = condition === 'relaxed';
   await page.getByRole('link', { name: relaxed ? /^Relaxed round/ : /^Pressured round/ }).click();
   await page.getByRole('radio', { name: '3', exact: true }).check({ force: true });
+  const well = page.getByRole('button', { name: 'No to all three' });
+  if (await well.isVisible()) await well.click();
   await page.getByRole('button', { name: /^To the court/ }).click();
   await page.getByRole('button', { name: relaxed ? 'Start' : 'Start the countdown', exact: true }).click();
   await page.locator('.halves').waitFor();

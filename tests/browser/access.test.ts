@@ -127,7 +127,7 @@ describe('a pressured round', () => {
   test('set up, with every ingredient', async () => {
     await una.visit('pressured');
     await una.wish({ card: 'Ten free throws', stake: 'Loser buys lunch', makesNeeded: 5, nerves: 5 });
-    await una.wish({ clock: 'One for each shot', seconds: 4, watched: true });
+    await una.wish({ clock: 'One for each shot', seconds: 4, seen: 'Someone watches' });
     expect.soft(await faults(ANYWHERE)).toEqual([]);
   });
 
@@ -193,6 +193,7 @@ describe('a season', () => {
 
   test('a pair, tossed', async () => {
     await una.visit('pair');
+    await una.wish({});
     await una.press(/^Toss the coin/);
     await una.sees(/^The coin says/);
     expect.soft(await faults(ANYWHERE)).toEqual([]);

@@ -23,7 +23,9 @@ describe('a first wish', () => {
       markMakes: null,
       clock: 'round',
       crowd: true,
-      watchers: false,
+      seen: 'nobody',
+      guardian: false,
+      doubles: null,
       coldStart: false,
       showChance: true,
     });
@@ -46,10 +48,10 @@ describe('the setup that is logged', () => {
     const wish = {
       ...freshWish(10),
       stake: '  Loser buys lunch ',
-      watchers: true,
+      seen: 'watched',
       coldStart: true,
       showChance: false,
-    };
+    } as const;
     expect(setupOf(wish, mark, 7)).toEqual({
       stake: 'Loser buys lunch',
       mark,
@@ -57,6 +59,7 @@ describe('the setup that is logged', () => {
       crowd: true,
       ingredients: ['clock', 'crowd', 'stake', 'watchers', 'must-make', 'cold-start'],
       showChance: false,
+      rung: 'forfeit',
       seed: 7,
     });
   });
@@ -69,8 +72,21 @@ describe('the setup that is logged', () => {
       crowd: false,
       ingredients: [],
       showChance: true,
+      rung: 'logged',
       seed: 7,
     });
+  });
+  it('stands on the rung of whoever sees it where nothing is on the line', () => {
+    const wish = { ...freshWish(10), seen: 'filmed' } as const;
+    const setup = setupOf(wish, mark, 7);
+    expect(setup.rung).toBe('filmed');
+    expect(setup.ingredients).toContain('watchers');
+  });
+  it('carries the debt it is shot for, and never who agreed to a video', () => {
+    const doubles = { round: 'r', times: 1 } as const;
+    const setup = setupOf({ ...freshWish(10), stake: 'Lunch', doubles, guardian: true }, mark, 7);
+    expect(setup).toMatchObject({ doubles, rung: 'forfeit' });
+    expect(JSON.stringify(setup)).not.toContain('guardian');
   });
   it('takes the seconds of the clock that was chosen', () => {
     const wish = { ...freshWish(10), clock: 'shot', shotSeconds: 6 } as const;

@@ -17,7 +17,9 @@ export interface Wish {
   readonly clock?: 'None' | 'One for the round' | 'One for each shot';
   readonly seconds?: number;
   readonly crowd?: boolean;
-  readonly watched?: boolean;
+  readonly seen?: 'Nobody' | 'Someone watches' | 'A friend films it' | 'Someone judges it';
+  /** What the body says before pressure: nothing, unless told; `null` leaves it unanswered. */
+  readonly body?: readonly ('Sore' | 'Ill' | 'Slept badly')[] | null;
 }
 
 /** Someone who shoots with Loud Gym, and does only what a person can do. */
@@ -87,6 +89,8 @@ export class Shooter {
   /** Fills in the set-up screen of a round or a pair. */
   async wish(wish: Wish): Promise<void> {
     const yesNo = (yes: boolean): string => (yes ? 'Yes' : 'No');
+    await this.page.locator('.start-bar').waitFor();
+    if (wish.body !== null) await this.tellBody(wish.body ?? []);
     if (wish.card !== undefined) await this.choose('Which card?', new RegExp(`^${wish.card}`));
     if (wish.count) await this.choose('How do you keep count?', wish.count);
     if (wish.missSides !== undefined) await this.choose('Note where a miss went?', yesNo(wish.missSides));
@@ -103,8 +107,22 @@ export class Shooter {
     if (wish.crowd !== undefined) {
       await this.choose('Crowd noise from the loudspeaker?', yesNo(wish.crowd));
     }
-    if (wish.watched !== undefined) await this.choose('Is someone watching?', yesNo(wish.watched));
+    if (wish.seen) await this.choose('Who sees this round?', wish.seen);
     if (wish.nerves !== undefined) await this.rateNerves(wish.nerves);
+  }
+
+  /** Answers the questions about the body, where they are asked. */
+  async tellBody(yes: readonly string[]): Promise<void> {
+    const well = this.button('No to all three');
+    if (!(await well.isVisible())) return;
+    if (yes.length === 0) {
+      await this.hands.press(well);
+    } else {
+      for (const question of ['Sore', 'Ill', 'Slept badly']) {
+        await this.choose(new RegExp(`^${question}`), yes.includes(question) ? 'Yes' : 'No');
+      }
+    }
+    await this.button('That has changed').waitFor();
   }
 
   async rateNerves(nerves: number): Promise<void> {

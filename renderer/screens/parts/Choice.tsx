@@ -4,7 +4,7 @@ interface Props<T extends string> {
   readonly question: string;
   /** One plain sentence under the question. */
   readonly hint?: string;
-  readonly answers: readonly { readonly value: T; readonly words: string }[];
+  readonly answers: readonly { readonly value: T; readonly words: string; readonly disabled?: boolean }[];
   readonly value: T | null;
   readonly onChoose: (value: T) => void;
   /** Eleven small answers in a row, 0 to 10. */
@@ -33,6 +33,7 @@ export function Choice<T extends string>({
               name={name}
               value={answer.value}
               checked={value === answer.value}
+              disabled={answer.disabled === true}
               onChange={() => onChoose(answer.value)}
             />
             <span>{answer.words}</span>

@@ -3,10 +3,12 @@ import { useMemo } from 'react';
 import { attemptsOn, type Card } from '../../court/cards.ts';
 import { COURTS, type RuleSet } from '../../court/ruleSets.ts';
 import { inHundred, marksFor } from '../../store/forecast.ts';
-import { debtsOf } from '../../games/ledger.ts';
 import type { EntryWay } from '../../log/events.ts';
+import { wishOnLine, type Line } from '../../store/line.ts';
 import { wishFor, type PressureWish } from '../../store/pressureWish.ts';
 import { useDoors, useGym } from '../gymContext.ts';
+import { SeenPanel } from '../line/SeenPanel.tsx';
+import { StakePanel } from '../line/StakePanel.tsx';
 import { Choice } from './Choice.tsx';
 import { Stepper } from './Stepper.tsx';
 import { YesNo } from './YesNo.tsx';
@@ -17,44 +19,17 @@ interface Props {
   readonly shooter: string;
   readonly rules: RuleSet;
   readonly entry: EntryWay;
+  readonly line: Line;
   readonly onChange: (wish: PressureWish) => void;
 }
 
 /** Everything that turns pressure on in a round. */
-export function PressureForm({ wish: wished, card, shooter, rules, entry, onChange }: Props) {
-  const wish = wishFor(entry, wished);
+export function PressureForm({ wish: wished, card, shooter, rules, entry, line, onChange }: Props) {
+  const wish = wishOnLine(line, wishFor(entry, wished));
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
-  const stakes = useEarlierStakes(shooter);
   return (
     <>
-      <section className="panel">
-        <h2>What is on the line?</h2>
-        <label className="field">
-          In your own words
-          <input
-            value={wish.stake}
-            maxLength={200}
-            placeholder="Loser buys lunch"
-            list="earlier-stakes"
-            onChange={(change) => set({ stake: change.target.value })}
-          />
-        </label>
-        <datalist id="earlier-stakes">
-          {stakes.map((stake) => (
-            <option key={stake}>{stake}</option>
-          ))}
-        </datalist>
-        {wish.stake.trim() !== '' && !wish.mark ? (
-          <p className="notice">
-            Without a mark to beat nobody can say who owes, so this stays out of the ledger.
-          </p>
-        ) : null}
-        <p className="quiet">
-          Keep it small, and only what everyone has agreed to. Never money, food, sleep or pain, and no extra
-          running for a tired body. Rules on betting differ from place to place: keep to yours. Under 18? Ask
-          an adult first, or leave it empty.
-        </p>
-      </section>
+      <StakePanel shooter={shooter} line={line} wish={wish} onChange={set} />
       <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />
       <section className="panel">
         <h2>The clock</h2>
@@ -97,18 +72,14 @@ export function PressureForm({ wish: wished, card, shooter, rules, entry, onChan
           <p className="quiet">The last five seconds are called out, then the buzzer.</p>
         )}
       </section>
+      <SeenPanel line={line} wish={wish} onChange={set} />
       <section className="panel">
-        <h2>Who is there?</h2>
+        <h2>Noise, and a cold start</h2>
         <YesNo
           question="Crowd noise from the loudspeaker?"
           hint="It swells before the shot and answers makes and misses."
           value={wish.crowd}
           onChoose={(crowd) => set({ crowd })}
-        />
-        <YesNo
-          question="Is someone watching?"
-          value={wish.watchers}
-          onChoose={(watchers) => set({ watchers })}
         />
         <YesNo
           question="Straight in, without a warm-up shot?"
@@ -121,16 +92,7 @@ export function PressureForm({ wish: wished, card, shooter, rules, entry, onChan
   );
 }
 
-/** The shooter's last few stakes, so that a usual one need not be typed again. */
-function useEarlierStakes(shooter: string): readonly string[] {
-  const book = useGym((state) => state.book);
-  return useMemo(
-    () => [...new Set(debtsOf(book, shooter).map(({ stake }) => stake))].slice(0, 5),
-    [book, shooter],
-  );
-}
-
-function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'entry'>) {
+function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'entry' | 'line'>) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const turns = attemptsOn(card.stops);
