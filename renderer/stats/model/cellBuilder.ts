@@ -21,6 +21,20 @@ export interface CellColumns {
   readonly order: Float64Array;
 }
 
+/** Columns of zeros. */
+export function emptyColumns(count: number): CellColumns {
+  return {
+    count,
+    place: new Uint16Array(count),
+    pressured: new Uint8Array(count),
+    makes: new Uint32Array(count),
+    attempts: new Uint32Array(count),
+    dose: new Float64Array(count),
+    mask: new Uint16Array(count),
+    order: new Float64Array(count * ORDER_COLUMNS),
+  };
+}
+
 /**
  * Shots of one stretch of a session share a cell: [length, up to this shot]. Stretches grow longer as
  * the order curve grows flatter.
@@ -59,34 +73,19 @@ export interface Setting {
   readonly mask: number;
 }
 
-/** Turns rounds into cells, one session after the other. */
+/** Turns the rounds of one session into cells. Places are numbered as they come. */
 export class CellBuilder {
-  private readonly placeIndex: ReadonlyMap<string, number>;
-  private readonly place: number[] = [];
-  private readonly pressured: number[] = [];
-  private readonly makes: number[] = [];
-  private readonly attempts: number[] = [];
-  private readonly dose: number[] = [];
-  private readonly mask: number[] = [];
-  private readonly order: number[] = [];
-  private open = new Map<string, OpenCell>();
+  private readonly placeIndex = new Map<string, number>();
+  private readonly found: Place[] = [];
+  private readonly open = new Map<string, OpenCell>();
   private readonly one = new Float64Array(ORDER_COLUMNS);
 
-  constructor(places: readonly Place[]) {
-    this.placeIndex = new Map(places.map(({ spot, shot }, index) => [`${spot}\n${shot}`, index]));
-  }
-
-  /** Cells of the sessions that are closed. */
-  get count(): number {
-    return this.place.length;
-  }
-
   /**
-   * Adds a round of the open session. Single shots go by their place in the session; counts spread over the whole
-   * round, since nobody noted which spot came when.
+   * Adds a round. Single shots go by their place in the session; counts spread over the whole round, since nobody noted
+   * which spot came when.
    */
   add({ round, first, attempts }: PlacedRound, setting: Setting): void {
-    const places = round.stops.map(({ spot, shot }) => this.placeIndex.get(`${spot}\n${shot}`) ?? NaN);
+    const places = round.stops.map((stop) => this.placeOf(stop));
     const singly = round.entries.every((entry) => entry.kind !== 'count');
     const name = `${setting.pressured ? 1 : 0} ${setting.dose} ${setting.mask} ${singly ? '' : round.id} `;
     if (!singly) meanOrder(first, first + attempts, this.one);
@@ -107,31 +106,35 @@ export class CellBuilder {
     }
   }
 
-  /** Closes the session: its cells are done. */
-  endSession(): void {
-    for (const { setting, place, makes, attempts, sums } of this.open.values()) {
-      this.place.push(place);
-      this.pressured.push(setting.pressured ? 1 : 0);
-      this.makes.push(makes);
-      this.attempts.push(attempts);
-      this.dose.push(setting.dose);
-      this.mask.push(setting.mask);
-      for (const sum of sums) this.order.push(sum / attempts);
-    }
-    this.open = new Map();
+  /** Every place of the rounds, also those without a shot. */
+  get places(): readonly Place[] {
+    return this.found;
   }
 
   columns(): CellColumns {
-    return {
-      count: this.count,
-      place: Uint16Array.from(this.place),
-      pressured: Uint8Array.from(this.pressured),
-      makes: Uint32Array.from(this.makes),
-      attempts: Uint32Array.from(this.attempts),
-      dose: Float64Array.from(this.dose),
-      mask: Uint16Array.from(this.mask),
-      order: Float64Array.from(this.order),
-    };
+    const columns = emptyColumns(this.open.size);
+    let cell = 0;
+    for (const { setting, place, makes, attempts, sums } of this.open.values()) {
+      columns.place[cell] = place;
+      columns.pressured[cell] = setting.pressured ? 1 : 0;
+      columns.makes[cell] = makes;
+      columns.attempts[cell] = attempts;
+      columns.dose[cell] = setting.dose;
+      columns.mask[cell] = setting.mask;
+      for (const [column, sum] of sums.entries()) {
+        columns.order[cell * ORDER_COLUMNS + column] = sum / attempts;
+      }
+      cell += 1;
+    }
+    return columns;
+  }
+
+  private placeOf({ spot, shot }: Place): number {
+    const key = `${spot}\n${shot}`;
+    const known = this.placeIndex.get(key);
+    if (known !== undefined) return known;
+    this.placeIndex.set(key, this.found.length);
+    return this.found.push({ spot, shot }) - 1;
   }
 
   private cellOf(key: string, setting: Setting, place: number): OpenCell {

@@ -1,13 +1,17 @@
-import { addDays, isoWeek, parseIsoDate } from '../../basics/days.ts';
+import { addDays, isoWeek } from '../../basics/days.ts';
 import { invariant, present } from '../../basics/invariant.ts';
-import type { IsoDate } from '../../basics/units.ts';
+import { finish } from '../../basics/steps.ts';
+import type { IsoDate, Probability } from '../../basics/units.ts';
 import type { Round } from '../../log/book.ts';
-import { INGREDIENTS, type Ingredient, pressureLevel } from '../../pressure/ingredients.ts';
+import { INGREDIENTS, type Ingredient } from '../../pressure/ingredients.ts';
 import { daysBetween, type Place } from '../dayTallies.ts';
-import { CellBuilder, type CellColumns } from './cellBuilder.ts';
-import { isFelt, type NervesLine } from './felt.ts';
-import { UNKNOWN_DOSE } from './priors.ts';
-import { placedSessions, type PlacedRound } from './sessionOrder.ts';
+import { type CellColumns, emptyColumns } from './cellBuilder.ts';
+import type { NervesLine } from './felt.ts';
+import { ORDER_COLUMNS } from './orderCurve.ts';
+import { type LeftOutReason, type SessionCells, sessionCells, UNKNOWN_INGREDIENTS } from './sessionCells.ts';
+import { sessionsOf } from './sessionOrder.ts';
+
+export { UNKNOWN_INGREDIENTS } from './sessionCells.ts';
 
 /** One shooter's record as the model reads it: columns of numbers, in the order of sessions, rounds and places. */
 export interface ModelData {
@@ -31,7 +35,7 @@ export interface ModelData {
 
 /** Rounds that are not in the columns. */
 export interface LeftOut {
-  readonly reason: 'no shot' | 'no such day' | 'no pressure felt';
+  readonly reason: LeftOutReason;
   readonly rounds: readonly Round['id'][];
   readonly shots: number;
 }
@@ -44,112 +48,105 @@ export interface DataOptions {
   readonly feltAbove?: NervesLine;
 }
 
-/** The mask of a cell of which the ingredients are not known. */
-export const UNKNOWN_INGREDIENTS = 0xffff;
-
 /**
  * Adds one shooter's rounds up to cells: session, round, spot, kind of shot, condition and, where single shots were
- * noted, a stretch of the session. The order in which the rounds come changes nothing.
+ * noted, a stretch of the session. The order in which the rounds come changes nothing. After one more round only its own
+ * session is added up anew.
  *
  * @throws InvariantError where rounds of two shooters come together
  */
 export function modelData(rounds: Iterable<Round>, options: DataOptions = {}): ModelData {
-  const { sessions, leftOut } = sorted(rounds, options);
-  const places = placesOf(sessions.flatMap(({ rounds: own }) => own));
-  const ingredients = ingredientsSeen(sessions.flatMap(({ rounds: own }) => own));
-  const builder = new CellBuilder(places);
+  return finish(modelDataInSteps(rounds, options));
+}
+
+/**
+ * The same in short steps, one for each session.
+ *
+ * @yields the share of the work that is done, 0 to 1
+ * @throws InvariantError as {@link modelData} does
+ */
+export function* modelDataInSteps(
+  rounds: Iterable<Round>,
+  { feltAbove }: DataOptions = {},
+): Generator<Probability, ModelData> {
+  const all = [...rounds];
+  for (const { shooter } of all) invariant(shooter === all[0]?.shooter, 'rounds of one shooter');
+  const visits = sessionsOf(all);
+  const sessions: SessionCells[] = [];
+  for (const visit of visits) {
+    sessions.push(sessionCells(visit, feltAbove));
+    yield sessions.length / visits.length;
+  }
+  return joined(sessions);
+}
+
+function joined(all: readonly SessionCells[]): ModelData {
+  const sessions = all.flatMap(({ date, ...rest }) => (date === null ? [] : [{ date, ...rest }]));
+  const places = placesOf(sessions);
+  const placeIndex = new Map(places.map((place, index) => [placeKey(place), index]));
+  const seen = sessions.reduce((mask, { ingredients }) => mask | ingredients, 0);
+  const ingredients = INGREDIENTS.filter((_, bit) => (seen >> bit) & 1);
+  const masks = narrowing(ingredients);
+  const columns = emptyColumns(sessions.reduce((sum, { cells }) => sum + cells.count, 0));
   const start = new Uint32Array(sessions.length + 1);
   const week = new Uint16Array(sessions.length);
   const firstDate = sessions[0]?.date ?? '1970-01-05';
   const first = addDays(firstDate, 1 - isoWeek(firstDate).day);
-  for (const [index, session] of sessions.entries()) {
-    week[index] = Math.floor(daysBetween(first, session.date) / 7);
-    for (const placed of session.rounds) {
-      const { round } = placed;
-      builder.add(placed, {
-        pressured: round.condition === 'pressured',
-        dose: doseOf(round),
-        mask: maskOf(round, ingredients),
-      });
+  let from = 0;
+  for (const [index, { date, cells, places: own }] of sessions.entries()) {
+    week[index] = Math.floor(daysBetween(first, date) / 7);
+    const ownIndex = own.map((place) => placeIndex.get(placeKey(place)) ?? NaN);
+    for (let cell = 0; cell < cells.count; cell += 1) {
+      columns.place[from + cell] = ownIndex[cells.place[cell] as number] as number;
+      columns.mask[from + cell] = masks[cells.mask[cell] as number] ?? UNKNOWN_INGREDIENTS;
     }
-    builder.endSession();
-    start[index + 1] = builder.count;
+    columns.pressured.set(cells.pressured, from);
+    columns.makes.set(cells.makes, from);
+    columns.attempts.set(cells.attempts, from);
+    columns.dose.set(cells.dose, from);
+    columns.order.set(cells.order, from * ORDER_COLUMNS);
+    from += cells.count;
+    start[index + 1] = from;
   }
   return {
-    cells: builder.columns(),
+    cells: columns,
     sessions: { count: sessions.length, dates: sessions.map(({ date }) => date), week, start },
     weeks: { count: sessions.length === 0 ? 0 : (week.at(-1) ?? 0) + 1, first },
     places,
     ingredients,
-    leftOut,
+    leftOut: leftOutOf(all),
   };
-}
-
-interface OneSession {
-  readonly date: IsoDate;
-  readonly rounds: readonly PlacedRound[];
-}
-
-function sorted(
-  rounds: Iterable<Round>,
-  { feltAbove }: DataOptions,
-): { sessions: OneSession[]; leftOut: LeftOut[] } {
-  const all = [...rounds];
-  for (const { shooter } of all) invariant(shooter === all[0]?.shooter, 'rounds of one shooter');
-  const leftOut = new Map<LeftOut['reason'], { rounds: Round['id'][]; shots: number }>();
-  const leave = (reason: LeftOut['reason'], { round, attempts }: PlacedRound): void => {
-    const sum = leftOut.get(reason) ?? { rounds: [], shots: 0 };
-    sum.rounds.push(round.id);
-    sum.shots += attempts;
-    leftOut.set(reason, sum);
-  };
-  const sessions: OneSession[] = [];
-  for (const session of placedSessions(all)) {
-    // Placed before anything is left out: shots that are not counted tire all the same.
-    const kept = session.filter((placed) => {
-      const { round, attempts } = placed;
-      if (attempts === 0) leave('no shot', placed);
-      else if (parseIsoDate(round.date) === null) leave('no such day', placed);
-      else if (feltAbove !== undefined && isFelt(round, feltAbove) === false)
-        leave('no pressure felt', placed);
-      else return true;
-      return false;
-    });
-    const date = kept[0]?.round.date;
-    if (date !== undefined) sessions.push({ date, rounds: kept });
-  }
-  const reasons = [...leftOut].map(([reason, sum]): LeftOut => ({ reason, ...sum }));
-  return { sessions, leftOut: reasons.toSorted((a, b) => (a.reason < b.reason ? -1 : 1)) };
-}
-
-/** Pressure as a fraction of the highest level; 0.5 where it was not noted, as in a file. */
-function doseOf({ condition, pressure }: Round): number {
-  if (condition === 'relaxed') return 0;
-  return pressure ? pressureLevel(pressure) / 5 : UNKNOWN_DOSE;
-}
-
-function ingredientsSeen(rounds: readonly PlacedRound[]): Ingredient[] {
-  const seen = new Set<Ingredient>();
-  for (const { round } of rounds) {
-    if (round.condition === 'pressured') for (const one of round.pressure?.ingredients ?? []) seen.add(one);
-  }
-  return INGREDIENTS.filter((ingredient) => seen.has(ingredient));
-}
-
-function maskOf({ condition, pressure }: Round, ingredients: readonly Ingredient[]): number {
-  if (condition === 'relaxed') return 0;
-  if (!pressure) return UNKNOWN_INGREDIENTS;
-  return pressure.ingredients.reduce((mask, one) => mask | (1 << ingredients.indexOf(one)), 0);
 }
 
 /** In an order of their own. */
-function placesOf(rounds: readonly PlacedRound[]): Place[] {
+function placesOf(sessions: readonly Pick<SessionCells, 'places'>[]): Place[] {
   const found = new Map<string, Place>();
-  for (const { round } of rounds) {
-    for (const { spot, shot } of round.stops) {
-      const key = `${spot}\n${shot}`;
-      if (!found.has(key)) found.set(key, { spot, shot });
+  for (const { places } of sessions) for (const place of places) found.set(placeKey(place), place);
+  return [...found.keys()].toSorted().map((key) => present(found.get(key), key));
+}
+
+function placeKey({ spot, shot }: Place): string {
+  return `${spot}\n${shot}`;
+}
+
+/** For every mask over all ingredients the one over those that were ever on. */
+function narrowing(ingredients: readonly Ingredient[]): number[] {
+  const bits = ingredients.map((one) => INGREDIENTS.indexOf(one));
+  return Array.from({ length: 1 << INGREDIENTS.length }, (_, mask) =>
+    bits.reduce((sum, from, to) => sum | (((mask >> from) & 1) << to), 0),
+  );
+}
+
+function leftOutOf(sessions: readonly Pick<SessionCells, 'leftOut'>[]): LeftOut[] {
+  const sums = new Map<LeftOutReason, { rounds: Round['id'][]; shots: number }>();
+  for (const { leftOut } of sessions) {
+    for (const { reason, round, shots } of leftOut) {
+      const sum = sums.get(reason) ?? { rounds: [], shots: 0 };
+      sum.rounds.push(round);
+      sum.shots += shots;
+      sums.set(reason, sum);
     }
   }
-  return [...found.keys()].toSorted().map((key) => present(found.get(key), key));
+  const reasons = [...sums].map(([reason, sum]): LeftOut => ({ reason, ...sum }));
+  return reasons.toSorted((a, b) => (a.reason < b.reason ? -1 : 1));
 }

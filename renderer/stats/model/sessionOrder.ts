@@ -32,8 +32,8 @@ export function placeRounds(rounds: readonly Round[]): PlacedRound[] {
   return placed.toSorted((a, b) => a.first - b.first);
 }
 
-/** One shooter's sessions day by day, each with its rounds in the order they were shot. */
-export function placedSessions(rounds: Iterable<Round>): PlacedRound[][] {
+/** One shooter's sessions day by day, each with its rounds in the order they came in. */
+export function sessionsOf(rounds: Iterable<Round>): Round[][] {
   const sessions = new Map<string, Round[]>();
   for (const round of rounds) {
     const name = `${round.date} ${round.session}`;
@@ -41,7 +41,12 @@ export function placedSessions(rounds: Iterable<Round>): PlacedRound[][] {
     if (session) session.push(round);
     else sessions.set(name, [round]);
   }
-  return [...sessions].toSorted(([a], [b]) => byText(a, b)).map(([, session]) => placeRounds(session));
+  return [...sessions].toSorted(([a], [b]) => byText(a, b)).map(([, session]) => session);
+}
+
+/** The same, each with its rounds in the order they were shot. */
+export function placedSessions(rounds: Iterable<Round>): PlacedRound[][] {
+  return sessionsOf(rounds).map(placeRounds);
 }
 
 const NUMBERED = /^(\D*)(\d+(?:\.\d+)?)(\D*)$/;
