@@ -1,8 +1,7 @@
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Book, Round } from '../log/book.ts';
 import { MOST_DOUBLES, timesOwed, type Doubles } from '../pressure/stakes.ts';
-import type { DuelState } from './duel.ts';
-import { gameOn, othersIn } from './gameOn.ts';
+import { othersIn } from './gameOn.ts';
 import { verdictOf } from './played.ts';
 
 /** One stake that has been decided. */
@@ -47,6 +46,11 @@ export function debtsOf(book: Book, shooter: ShooterId): Debt[] {
   return [...debts.values()].toReversed();
 }
 
+/** The debt a round decided as it stands now; undefined where it decided none, or another round has moved it on. */
+export function debtOf(book: Book, round: Round): Debt | undefined {
+  return debtsOf(book, round.shooter).find((one) => one.round.id === round.id);
+}
+
 /** What a round for double or nothing on a debt carries; null where it is settled or may grow no more. */
 export function doublesNext({ round, doublings, settled }: Debt): Doubles | null {
   if (settled || doublings >= MOST_DOUBLES) return null;
@@ -67,16 +71,23 @@ function decidedOf(book: Book, shooter: ShooterId): Decided[] {
     if (round.shooter !== shooter || !stake) continue;
     const others = othersIn(book, round);
     const verdict = verdictOf(round, others);
-    if (verdict === 'beaten' || (verdict === 'short' && !endedLevel(round, others))) {
-      decided.push({ round, stake, won: verdict === 'beaten' });
-    }
+    const won = verdict === 'beaten';
+    if (won && round.group !== null && !someoneLost(round, others)) continue;
+    if (won || verdict === 'short') decided.push({ round, stake, won });
   }
   return decided.toSorted((a, b) => a.round.startedAt - b.round.startedAt);
 }
 
-function endedLevel(round: Round, others: readonly Round[]): boolean {
-  const on = gameOn(round, others);
-  return on?.plan.family === 'duel' && on.over && (on.state as DuelState).ahead === 0;
+/** Of several shooters the winners are owed to only where somebody lost. */
+function someoneLost(round: Round, others: readonly Round[]): boolean {
+  const all = [round, ...others];
+  return others.some(
+    (other) =>
+      verdictOf(
+        other,
+        all.filter(({ id }) => id !== other.id),
+      ) === 'short',
+  );
 }
 
 function debt(round: Round, stake: string, owes: Debt['owes'], doublings: number): Debt {

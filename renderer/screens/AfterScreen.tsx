@@ -9,7 +9,7 @@ import { roundTally } from '../log/roundCells.ts';
 import { forecastBefore } from '../store/forecast.ts';
 import { writeAddress } from '../store/places.ts';
 import { nextOfPair, roundById } from '../store/roundActions.ts';
-import { FeltPanel, feltOf, type Felt } from './after/FeltPanel.tsx';
+import { FeltPanel, feltOf, ratedFact, type Felt } from './after/FeltPanel.tsx';
 import { GroupFelt } from './after/GroupFelt.tsx';
 import { Standings } from './after/Standings.tsx';
 import { VerdictWords } from './after/VerdictWords.tsx';
@@ -56,12 +56,7 @@ function RoundOver({ round }: { readonly round: Round }) {
     // The result that comes next is that of whoever shot.
     const bench = gym.store.getState().settings.shooter;
     if (!together.some(({ shooter }) => shooter === bench)) gym.set({ shooter: round.shooter });
-    const saved = await gym.dispatch(
-      [...felt].map(([id, { nerves, effort, note }]) => ({
-        type: 'AfterRated',
-        body: { round: id, nerves, effort, note: note.trim() },
-      })),
-    );
+    const saved = await gym.dispatch([...felt].map(([id, told]) => ratedFact(id, told)));
     if (!saved) return;
     window.location.hash =
       second && round.pair ? writeAddress('pair', round.pair.id) : writeAddress(alone ? 'result' : 'bench');
@@ -77,7 +72,11 @@ function RoundOver({ round }: { readonly round: Round }) {
         </section>
         <section className="panel">
           {alone ? (
-            <FeltPanel felt={felt.get(round.id) ?? feltOf(round)} onTell={(told) => tell(round.id, told)} />
+            <FeltPanel
+              pressured={round.condition === 'pressured'}
+              felt={felt.get(round.id) ?? feltOf(round)}
+              onTell={(told) => tell(round.id, told)}
+            />
           ) : (
             <GroupFelt rounds={together.toSorted(byPlace)} felt={felt} onTell={tell} />
           )}

@@ -13,6 +13,7 @@ import {
 import { useDoors, useGym } from './gymContext.ts';
 import { Choice } from './parts/Choice.tsx';
 import { Page } from './parts/Page.tsx';
+import { AgeChoice, AgePanel } from './shooter/AgePanel.tsx';
 
 const HAND_ANSWERS: readonly { value: Hand; words: string }[] = [
   { value: 'right', words: 'Right' },
@@ -41,6 +42,7 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
   const [hand, setHand] = useState<Hand>(known?.hand ?? 'right');
   const [rules, setRules] = useState<RuleSet>(known?.rules ?? 'FIBA');
   const [units, setUnits] = useState<Units>(known?.units ?? 'metric');
+  const [under18, setUnder18] = useState<boolean | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
 
@@ -60,7 +62,7 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
       return;
     }
     setBusy(true);
-    const saved = known ? await changeShooter(gym, known.id, fields) : await addShooter(gym, fields);
+    const saved = known ? await changeShooter(gym, known.id, fields) : await addShooter(gym, fields, under18);
     setBusy(false);
     if (saved) toBench();
   };
@@ -105,10 +107,12 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
             onChoose={setRules}
           />
           <Choice question="Distances in" answers={UNIT_ANSWERS} value={units} onChoose={setUnits} />
+          {known ? null : <AgeChoice name="" value={under18} onTell={setUnder18} />}
           <button type="submit" className="button main" disabled={busy}>
             {known ? 'Save' : 'Add this shooter'}
           </button>
         </form>
+        {known && !known.demo ? <AgePanel shooter={known} /> : null}
         <div className="panel">
           {others.some((shooter) => shooter.demo) ? null : (
             <>

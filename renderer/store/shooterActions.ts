@@ -13,10 +13,21 @@ export function shootersOf(book: Book): Shooter[] {
   return [...book.shooters.values()].filter((shooter) => !book.removedShooters.has(shooter.id));
 }
 
-/** Adds a shooter and brings them to the bench. */
-export async function addShooter(gym: Gym, fields: ShooterFields): Promise<boolean> {
+/**
+ * Adds a shooter and brings them to the bench.
+ *
+ * @param under18 null where nobody told
+ */
+export async function addShooter(
+  gym: Gym,
+  fields: ShooterFields,
+  under18: boolean | null = null,
+): Promise<boolean> {
   const shooter = gym.moment().newId<'shooter'>();
-  const saved = await gym.dispatch([{ type: 'ShooterAdded', body: { shooter, ...fields, demo: false } }]);
+  const saved = await gym.dispatch([
+    { type: 'ShooterAdded', body: { shooter, ...fields, demo: false } },
+    ...(under18 === null ? [] : [{ type: 'AgeTold', body: { shooter, under18 } } as const]),
+  ]);
   if (saved) gym.set({ shooter });
   return saved;
 }

@@ -130,7 +130,7 @@ describe('laws of the ledger', () => {
   });
 });
 
-describe('a duel on one court', () => {
+describe('two on one court', () => {
   const plan = { family: 'duel', against: { kind: 'shooter' }, headStart: 0, extraPairs: 0 } as const;
   /** Ines first, Tobi second, four shots each, all at once. */
   function duel(ines: string, tobi: string, why: Ending = 'played-out'): Diary {
@@ -171,6 +171,30 @@ describe('a duel on one court', () => {
   it('the one who lost owes, and the other is owed to', () => {
     expect(both(duel('oooo', 'oxxx'))).toEqual([['others'], ['shooter']]);
     expect(both(duel('xxxx', 'ooox'))).toEqual([['shooter'], ['others']]);
+  });
+  it('of those who play for a mark, winners are owed to only where somebody fell short', () => {
+    const together = (shots: Readonly<Record<'ines' | 'tobi', string>>): Diary => {
+      const log = evening();
+      for (const [place, who] of (['ines', 'tobi'] as const).entries()) {
+        const pressure = { ...PRESSURE, ingredients: [] };
+        const group = { id: 'two', place: place + 1, turns: 'game' } as const;
+        const session = `visit ${place + 1}`;
+        log.write(
+          'RoundStarted',
+          started({ round: who, shooter: who, session, condition: 'pressured', pressure, group }),
+        );
+      }
+      for (const who of ['ines', 'tobi'] as const) {
+        for (const [at, shot] of shots[who].split('').entries()) {
+          log.write('ShotTaken', { round: who, stop: at < 2 ? 0 : 1, made: shot === 'o', side: null });
+        }
+        log.write('RoundEnded', { round: who, why: 'played-out', clockLeft: null });
+      }
+      return log;
+    };
+    expect(both(together({ ines: 'oooo', tobi: 'oooo' }))).toEqual([[], []]);
+    expect(both(together({ ines: 'oooo', tobi: 'xxxx' }))).toEqual([['others'], ['shooter']]);
+    expect(both(together({ ines: 'xxxx', tobi: 'xxxx' }))).toEqual([['shooter'], ['shooter']]);
   });
   it('ended level, or given up, leaves nobody owing', () => {
     expect(both(duel('ooxx', 'xxoo'))).toEqual([[], []]);

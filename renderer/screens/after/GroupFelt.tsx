@@ -32,6 +32,7 @@ export function GroupFelt({ rounds, felt, onTell }: Props) {
       {round ? (
         <FeltPanel
           key={round.id}
+          pressured={round.condition === 'pressured'}
           felt={felt.get(round.id) ?? feltOf(round)}
           onTell={(told) => onTell(round.id, told)}
         />

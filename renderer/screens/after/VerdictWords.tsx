@@ -1,9 +1,14 @@
+import { useMemo } from 'react';
+
+import { debtOf } from '../../games/ledger.ts';
 import { faceOf } from '../../games/face.ts';
 import { verdictOf, type Verdict } from '../../games/played.ts';
 import type { Round } from '../../log/book.ts';
 import { inHundred } from '../../store/forecast.ts';
+import { useGym } from '../gymContext.ts';
 import { useNames } from '../useNames.ts';
 import { goalWords, outcomeWords } from '../gameWords.ts';
+import { owedWords } from '../stakes/debtWords.ts';
 
 interface Props {
   readonly round: Round;
@@ -62,14 +67,7 @@ function StakeWords({ round, others, verdict }: Props) {
   const stake = round.pressure?.stake ?? null;
   if (stake === null) return null;
   const settle = 'It stands under Stakes until it is settled.';
-  if (round.group === null) {
-    if (verdict !== 'beaten' && verdict !== 'short') return null;
-    return (
-      <p>
-        {verdict === 'beaten' ? 'Owed to you' : 'You owe'}: {stake}. {settle}
-      </p>
-    );
-  }
+  if (round.group === null) return <OwnStakeWords round={round} verdict={verdict} />;
   const all = [round, ...others];
   const lost = all.filter(
     (one) =>
@@ -83,6 +81,23 @@ function StakeWords({ round, others, verdict }: Props) {
     <p>
       {lost.map(({ shooter }) => nameOf(shooter)).join(' and ')} {lost.length === 1 ? 'owes' : 'owe'}: {stake}
       . {settle}
+    </p>
+  );
+}
+
+/** What the ledger makes of a round shot alone, for double or nothing too. */
+function OwnStakeWords({ round, verdict }: Pick<Props, 'round' | 'verdict'>) {
+  const book = useGym((state) => state.book);
+  const debt = useMemo(() => debtOf(book, round), [book, round]);
+  if (verdict === 'stopped' || verdict === 'void') {
+    return round.pressure?.doubles ? <p>The debt it was shot for stays as it was.</p> : null;
+  }
+  if (!debt) return null;
+  if (debt.owes === 'nobody') return <p>Double or nothing: {debt.stake} is off. Nothing is owed any more.</p>;
+  return (
+    <p>
+      {debt.owes === 'others' ? 'Owed to you' : 'You owe'}: {owedWords(debt)}. It stands under Stakes until it
+      is settled.
     </p>
   );
 }

@@ -7,6 +7,7 @@ import { faceOf } from '../../games/face.ts';
 import type { Round } from '../../log/book.ts';
 import { writeClock } from '../../store/court.ts';
 import { goalWords } from '../gameWords.ts';
+import { onTheLineWords } from '../line/lineWords.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { useNames } from '../useNames.ts';
 import { useShownTime } from './useShownTime.ts';
@@ -62,12 +63,12 @@ function SoundGone({ round }: { readonly round: Round }) {
 }
 
 function PressureWords({ round, others }: Together) {
-  const { stake = null, mark = null, game = null } = round.pressure ?? {};
+  const { stake = null, mark = null, game = null, doubles = null } = round.pressure ?? {};
   const clock = clockFor(round);
   const face = faceOf(round, others);
   return (
     <ul className="lead plain-list">
-      {stake === null ? null : <li>On the line: {stake}</li>}
+      {stake === null ? null : <li>{onTheLineWords(stake, doubles)}</li>}
       {mark ? <li>Make {mark.makes} to win</li> : null}
       {game ? <li>{goalWords(game.plan, round.stops)}</li> : null}
       {face?.game.family === 'last shot' ? <LastShotWords round={round} start={face.game.start} /> : null}

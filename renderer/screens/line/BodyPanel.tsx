@@ -29,6 +29,7 @@ export function BodyPanel({ shooter, line }: { readonly shooter: ShooterId; read
   const answered = useRef<HTMLHeadingElement>(null);
   const justTold = useRef(false);
   const asks = line.body === null || again;
+  const braked = line.brakes.length > 0;
 
   useEffect(() => {
     // The answer that was tapped is gone from the screen; what it led to takes the focus.
@@ -51,11 +52,10 @@ export function BodyPanel({ shooter, line }: { readonly shooter: ShooterId; read
   if (!asks) {
     return (
       <section className="panel" aria-label="Your body today">
-        <h2 ref={answered} tabIndex={-1}>
-          {line.brakes.length === 0 ? 'Nothing sore, not ill, slept well' : 'Brakes on'}
-        </h2>
-        {line.brakes.length === 0 ? null : <Instead line={line} />}
-        <div className="row">
+        <div className="row body-told">
+          <h2 ref={answered} tabIndex={-1}>
+            {braked ? `No step up today: ${brakeWords(line.brakes)}` : 'Nothing sore, not ill, slept well'}
+          </h2>
           <button
             type="button"
             className="button"
@@ -67,6 +67,7 @@ export function BodyPanel({ shooter, line }: { readonly shooter: ShooterId; read
             That has changed
           </button>
         </div>
+        {braked ? <Instead line={line} /> : null}
       </section>
     );
   }
@@ -78,7 +79,7 @@ export function BodyPanel({ shooter, line }: { readonly shooter: ShooterId; read
           No to all three
         </button>
       </div>
-      <div className="columns">
+      <div className="body-questions">
         {QUESTIONS.map(({ brake, question }) => (
           <Choice
             key={brake}
@@ -98,7 +99,6 @@ export function BodyPanel({ shooter, line }: { readonly shooter: ShooterId; read
 function Instead({ line: { brakes } }: { readonly line: Line }) {
   return (
     <>
-      <p className="lead">No step up today: {brakeWords(brakes)}.</p>
       <p>
         A tired body misses for reasons that have nothing to do with nerves, and it is hurt more easily. What
         fits instead: a relaxed round, the same shots in your head with eyes closed, or five minutes of slow

@@ -17,8 +17,8 @@ export function SeenPanel({ line, wish, onChange }: Props) {
   const rung = rungOf({ stake: wish.stake.trim() === '' ? null : wish.stake, seen: wish.seen });
   const bigStep = bigStepWords(line, rung);
   return (
-    <section className="panel" aria-label="Who sees it?">
-      <h2>Who sees it?</h2>
+    <section className="panel" aria-label="Onlookers">
+      <h2>Onlookers</h2>
       <Choice
         question="Who sees this round?"
         answers={SEEN_BY.map((value) => ({

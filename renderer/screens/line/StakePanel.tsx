@@ -10,6 +10,7 @@ import { writeAddress } from '../../store/places.ts';
 import type { PressureWish } from '../../store/pressureWish.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { AgeChoice } from '../shooter/AgePanel.tsx';
 import { brakeWords, NOT_MONEY } from './lineWords.ts';
 import { WhyConsequences } from './WhyConsequences.tsx';
 
@@ -141,16 +142,7 @@ function AskAge({ shooter }: { readonly shooter: ShooterId }) {
   const known = useGym(({ book }) => book.shooters.get(shooter));
   if (!known || known.under18 !== undefined || known.demo) return null;
   return (
-    <Choice
-      question={`Is ${known.name} under 18?`}
-      hint="Asked once. Under 18 nothing is put on the line."
-      answers={[
-        { value: 'yes', words: 'Yes' },
-        { value: 'no', words: 'No' },
-      ]}
-      value={null}
-      onChoose={(answer) => void tellAge(gym, shooter, answer === 'yes')}
-    />
+    <AgeChoice name={known.name} value={null} onTell={(under18) => void tellAge(gym, shooter, under18)} />
   );
 }
 

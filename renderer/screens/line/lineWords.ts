@@ -1,5 +1,5 @@
 import { stepsUp, type Brake, type Rung } from '../../pressure/ladder.ts';
-import { MOST_DOUBLES } from '../../pressure/stakes.ts';
+import { MOST_DOUBLES, timesOwed, type Doubles } from '../../pressure/stakes.ts';
 import type { Line, Refusal } from '../../store/line.ts';
 
 /* The consequence ladder and its brakes in words. */
@@ -85,4 +85,11 @@ export function refusalWords(refusal: Refusal, line: Line): string {
 /** `2 times`, for a debt that grew; empty for one that did not. */
 export function timesWords(times: number): string {
   return times === 1 ? '' : `${times} times`;
+}
+
+/** Said on court before the first shot. */
+export function onTheLineWords(stake: string, doubles: Doubles | null): string {
+  return doubles === null
+    ? `On the line: ${stake}`
+    : `Double or nothing: ${stake}, ${timesWords(timesOwed(doubles.times))} or not at all`;
 }
