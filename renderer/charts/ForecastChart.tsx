@@ -30,7 +30,7 @@ const LABEL = 74;
  */
 export function ForecastChart({ label, rounds, dayWords }: Props) {
   const [box, width] = useWidth<HTMLDivElement>();
-  const column = Math.min(MOST_COLUMN, (width - LEFT - RIGHT) / rounds.length);
+  const column = Math.min(MOST_COLUMN, Math.max(1, (width - LEFT - RIGHT) / rounds.length));
   const right = LEFT + column * rounds.length;
   const y = linear([0, 100], [BOTTOM, TOP]);
   const size = Math.min(MOST_SIZE, 0.36 * column);

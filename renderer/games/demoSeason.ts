@@ -149,6 +149,7 @@ function playVisit(
       const condition = conditionInPair(order, place);
       const round = writer.newId<'round'>();
       const pressured = condition === 'pressured';
+      const nerves = nervesIn(condition, week, player, desk.rng);
       writer.write({
         type: 'RoundStarted',
         body: {
@@ -159,7 +160,7 @@ function playVisit(
           card,
           entry: 'each-shot',
           first,
-          nerves: nervesIn(condition, week, player, desk.rng),
+          nerves,
           pair: { id: pair, place },
           pressure: pressured ? pressure : null,
         },
@@ -170,7 +171,8 @@ function playVisit(
         writer.write({ type: 'ShotTaken', body: { round, stop: stops[at] ?? 0, made, side: null } }, 7_000);
       }
       writer.write({ type: 'RoundEnded', body: { round, why: 'played-out', clockLeft: null } });
-      const after = { nerves: nervesIn(condition, week, player, desk.rng), effort: 4 + desk.rng.below(4) };
+      const during = Math.max(0, Math.min(10, nerves + Math.round(0.5 * desk.rng.normal())));
+      const after = { nerves: during, effort: 4 + desk.rng.below(4) };
       writer.write({ type: 'AfterRated', body: { round, ...after, note: '' } }, 60_000);
       // What was on the line is done with by the next week; the last week's is still open.
       if (pressured && week < WEEKS - 1) writer.write({ type: 'StakeSettled', body: { round } });

@@ -197,7 +197,7 @@ function pairsOf({ pairs }: Study, { relaxedFirst }: NeighbourPairs): ReportPair
 
 function feltOf({ line, felt, unfelt, unrated, dropWithout }: Study['felt']): ReportFelt {
   return {
-    line,
+    line: line && line.before,
     felt: feltTally(felt),
     unfelt: feltTally(unfelt),
     unrated: feltTally(unrated),

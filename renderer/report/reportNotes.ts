@@ -104,7 +104,7 @@ function feltNotes({ felt: { line, felt, unfelt } }: Study): string[] {
   if (line === null || unfelt.rounds.length === 0) return [];
   const rated = felt.rounds.length + unfelt.rounds.length;
   return [
-    `In ${unfelt.rounds.length} of ${rated} pressured rounds with a rating, nerves did not rise above ${line}, the ` +
+    `In ${unfelt.rounds.length} of ${rated} pressured rounds with a rating, nerves did not rise above ${line.before}, the ` +
       'middle of the relaxed rounds: no pressure was felt.',
   ];
 }

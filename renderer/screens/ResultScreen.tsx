@@ -13,6 +13,7 @@ import { Forecasts } from './result/Forecasts.tsx';
 import { HotHand } from './result/HotHand.tsx';
 import { HowSure } from './result/HowSure.tsx';
 import { Misses } from './result/Misses.tsx';
+import { MixSwitch } from './result/MixSwitch.tsx';
 import { NoPressureFelt } from './result/NoPressureFelt.tsx';
 import { OverTime } from './result/OverTime.tsx';
 import { TurnsTheScrew } from './result/TurnsTheScrew.tsx';
@@ -31,6 +32,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
   const study = useStudy((state) => state.study);
   const forecasts = useStudy((state) => state.forecasts);
   const broken = useStudy((state) => state.broken);
+  const mix = useStudy((state) => state.mix);
   const index = indexToTell(study);
   const title = `${shooter.name}: what pressure does`;
   if (figures.rounds.length === 0) {
@@ -51,13 +53,17 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
     >
       <section className="panel" aria-label="In one sentence">
         <DropSentence figures={figures} study={study} broken={broken} />
+        <MixSwitch figures={figures} />
         <WorkingBar />
       </section>
+      {study ? <WhatNext rounds={figures.rounds} study={study} /> : null}
       {study ? <HowSure study={study} /> : null}
       {index ? <WeekByWeek index={index} /> : null}
       <BySpot figures={figures} index={index} rules={shooter.rules} ownSpots={ownSpots} />
+      {mix === 'own' ? null : (
+        <p className="notice">From here on all your shots count again, not free throws alone.</p>
+      )}
       {index ? <TurnsTheScrew index={index} rounds={figures.rounds} /> : null}
-      {study ? <WhatNext rounds={figures.rounds} study={study} /> : null}
       <NoPressureFelt figures={figures} study={study} book={book} />
       <BothRates figures={figures} />
       <OverTime figures={figures} />

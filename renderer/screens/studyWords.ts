@@ -17,7 +17,7 @@ type Shown = Pick<Figures, 'relaxed' | 'pressured' | 'drop' | 'needs' | 'evidenc
 
 /** Says once what the two ends of every span on these screens mean. */
 export const SPAN_WORDS =
-  'Every span here is drawn so that nine times in ten it holds the truth. A point is one make in a hundred shots.';
+  'Every span here is drawn so that nine times in ten it holds the truth. A point is one make in a hundred shots; figures are rounded each by itself.';
 
 /**
  * The plain sentence and what goes with it.
@@ -118,7 +118,7 @@ function gapWords(study: Study | null): string[] {
 function verdictWords(figures: Shown, study: Study, index: Index): StudyWords {
   const { points, low, high } = index.overall;
   const line = atTheLine(index) && figures.spots.length > 1;
-  const where = line ? 'At the free-throw line you' : 'You';
+  const when = `${spanWords(index)}${line ? ', at the free-throw line' : ''}, you`;
   const { verdict } = study;
   switch (verdict.kind) {
     case 'drop':
@@ -126,12 +126,12 @@ function verdictWords(figures: Shown, study: Study, index: Index): StudyWords {
         headline:
           points < 0.5
             ? 'Your coin-ordered pairs show a drop under pressure; all rounds together show next to none.'
-            : `${where} lose about ${pointsWords(points)} under pressure, ${between(low, high, 'better', 'worse')}.`,
+            : `${when} lost about ${pointsWords(points)} under pressure, ${between(low, high, 'better', 'worse')}.`,
         more: [sureWords(study, index), ...goingWith(study, index)],
       };
     case 'gain':
       return {
-        headline: `${where} make about ${pointsWords(-points)} more under pressure, ${between(-high, -low, 'worse', 'better')}.`,
+        headline: `${when} made about ${pointsWords(-points)} more under pressure, ${between(-high, -low, 'worse', 'better')}.`,
         more: [sureWords(study, index), ...goingWith(study, index)],
       };
     case 'same':
@@ -159,17 +159,18 @@ function sureWords({ verdict }: Study, { overall }: Index): string {
 }
 
 /** Warnings and movement, in the order in which they matter. */
-function goingWith({ disagrees, pairs }: Study, { overall, change, weeks }: Index): string[] {
+function goingWith({ disagrees, pairs, felt }: Study, { overall, change, weeks }: Index): string[] {
   const words: string[] = [];
   if (disagrees && pairs.mean !== null) {
     words.push(
       `Your coin-ordered pairs by themselves say ${pointsWords(pairs.mean)} and not ${pointsWords(overall.points)}: trust the pairs.`,
     );
   }
-  if (change && change.probability < 1 - LIKELY) {
-    words.push(`Pressure costs you about ${pointsWords(-change.points)} less than in your first week.`);
-  } else if (change && change.probability > LIKELY) {
-    words.push(`Pressure costs you about ${pointsWords(change.points)} more than in your first week.`);
+  words.push(...byNow(weeks, change));
+  if (unfeltMostly(felt)) {
+    words.push(
+      `In ${felt.unfelt.rounds.length} of ${felt.unfelt.rounds.length + felt.felt.rounds.length} pressured rounds your nerves did not rise, so this says little about pressure yet. Make it count for more.`,
+    );
   }
   const pressured = weeks.reduce((sum, { shots }) => sum + shots.pressured, 0);
   if (pressured < STILL_PULLED) {
@@ -178,6 +179,33 @@ function goingWith({ disagrees, pairs }: Study, { overall, change, weeks }: Inde
     );
   }
   return words;
+}
+
+/** `In these 10 weeks` */
+function spanWords({ weeks }: Index): string {
+  return weeks.length === 1 ? 'In this one week' : `Over these ${weeks.length} weeks`;
+}
+
+/** Where the latest week stands, once the way there can be told from luck. */
+function byNow(weeks: Index['weeks'], change: Index['change']): string[] {
+  const last = weeks.at(-1);
+  const sure = change !== null && (change.probability < 1 - LIKELY || change.probability > LIKELY);
+  if (!last || !sure) return [];
+  const [less, low, high] =
+    change.points < 0 ? ['less', -change.high, -change.low] : ['more', change.low, change.high];
+  const now = Math.round(last.points);
+  const stands =
+    now >= 0
+      ? `it costs you about ${pointsWords(now)}, ${between(last.low, last.high, 'better', 'worse')}`
+      : `you make about ${pointsWords(-now)} more under it, ${between(-last.high, -last.low, 'worse', 'better')}`;
+  return [
+    `By the latest week ${stands}. That is ${Math.round(low)} to ${pointsWords(high)} ${less} than in the first.`,
+  ];
+}
+
+/** Whether pressure did not arrive in at least half of the rounds that can tell. */
+function unfeltMostly({ felt, unfelt }: Study['felt']): boolean {
+  return unfelt.rounds.length > 0 && unfelt.rounds.length >= felt.rounds.length;
 }
 
 function ratesSoFar({ relaxed, pressured }: Shown): string {

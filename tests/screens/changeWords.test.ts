@@ -68,6 +68,6 @@ describe('a chance in words', () => {
 
 it('the share that is left is told of a hundred', () => {
   expect(shareWords({ value: 0.883, low: 0.821, high: 0.949, sd: 0.04 })).toBe(
-    'Of every 100 shots that go in when you are relaxed, about 88 go in under pressure, somewhere between 82 and 95.',
+    'For every 100 makes when you are relaxed there are about 88 under pressure, somewhere between 82 and 95.',
   );
 });

@@ -106,7 +106,7 @@ describe('the answer', () => {
   it('sets them beside a plain guess once one can tell', () => {
     const plain = { ours: 1.5, rival: 1.625, reading: 'better' } as const;
     expect(plainGuessWords({ ...base, reading: 'fits', plain })).toBe(
-      'Beside a plain guess from your percentage alone they do better: they miss by 1.50 makes a round, the guess by 1.63, both counted with their spread.',
+      'Beside a plain guess from your percentage alone they do better: they are off by 1.5 makes a round, the guess by 1.6, with how sure each was counted in.',
     );
     expect(plainGuessWords({ ...base, reading: 'fits', plain: { ...plain, reading: 'worse' } })).toContain(
       'A plain guess from your percentage alone does better just now',

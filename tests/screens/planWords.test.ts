@@ -31,7 +31,7 @@ describe('what to do next', () => {
     [{ kind: 'gain', sure: 'clear' }, 'Raise the pressure a step'],
     [{ kind: 'drop', sure: 'likely' }, 'Practise under pressure'],
   ] as const)('follows the verdict %j', (verdict, words) => {
-    expect(adviceWords({ verdict, index: study.index }).join(' ')).toContain(words);
+    expect(adviceWords({ ...study, verdict }).join(' ')).toContain(words);
   });
 
   it('names the shots that pressure costs most, where some stand out', () => {
@@ -42,18 +42,18 @@ describe('what to do next', () => {
     if (!threes) throw new Error('no group');
     const verdict = { kind: 'drop', sure: 'clear' } as const;
     const costly = withGroups([{ ...threes, group: 'threes', points: 40, dearest: 0.97 }, ...others]);
-    expect(adviceWords({ verdict, index: costly })[1]).toBe(
+    expect(adviceWords({ ...study, verdict, index: costly })[1]).toBe(
       'It costs you most behind the arc, about 40 points; begin there.',
     );
     const even = withGroups(index.groups.map((group) => ({ ...group, dearest: 0.89 })));
-    expect(adviceWords({ verdict, index: even })).toHaveLength(1);
+    expect(adviceWords({ ...study, verdict, index: even })).toHaveLength(1);
   });
 
   it('says how much it takes until a drop shows', () => {
     expect(aimWords({ points: 10, advice: null, weeksAsNow: 0 }, HABIT)).toContain('show it by now');
     expect(aimWords({ points: 5, advice: null, weeksAsNow: null }, HABIT)).toContain('No plan');
     expect(aimWords({ points: 10, advice: PLANNED, weeksAsNow: null }, HABIT)).toBe(
-      'With about 65 pressured and 150 relaxed shots a week, in pairs, for 8 weeks, a drop of 10 points would most likely show.',
+      'With about 65 pressured shots a week, each in a pair with a relaxed one, for 8 weeks, a drop of 10 points would most likely show.',
     );
     expect(
       aimWords({ points: 10, advice: { ...PLANNED, comfortable: false }, weeksAsNow: 30 }, HABIT),
@@ -71,19 +71,25 @@ describe('what to do next', () => {
     }
   });
 
+  it('asks for more pressure where hardly any was felt, but not from a shooter with a drop', () => {
+    const unfelt = { ...study.felt, unfelt: study.felt.felt, felt: study.felt.unfelt };
+    const told = (verdict: Study['verdict']) => adviceWords({ ...study, felt: unfelt, verdict }).join(' ');
+    expect(told({ kind: 'unclear' })).toContain('Pressure hardly arrived so far');
+    expect(told({ kind: 'drop', sure: 'clear' })).toContain('Practise under pressure');
+  });
+
   it('says what the shots so far could have shown', () => {
     const shots = { relaxed: 25, pressured: 25 };
     const date = '2026-11-24';
-    expect(hindsightWords({ latest: { date, shots, points: 35 }, soFar: 7 })).toEqual([
+    expect(hindsightWords({ latest: { date, shots, points: 35 }, soFar: 7 }, 4)).toEqual([
       'The 25 relaxed and 25 pressured shots of Tue, 24 Nov 2026 by themselves would most likely have shown a drop of 35 points or more, and hidden a smaller one.',
       'All you have shot would most likely have shown a drop of 7 points or more.',
     ]);
-    expect(hindsightWords({ latest: { date, shots, points: null }, soFar: null })[0]).toContain(
-      'however large',
-    );
-    expect(
-      hindsightWords({ latest: { date, shots: { relaxed: 25, pressured: 0 }, points: null }, soFar: null }),
-    ).toEqual([]);
+    expect(hindsightWords({ latest: { date, shots, points: null }, soFar: 35 }, 3)).toEqual([
+      'The 25 relaxed and 25 pressured shots of Tue, 24 Nov 2026 decide nothing by themselves: a good or a bad day can pass for pressure.',
+    ]);
+    const oneSided = { latest: { date, shots: { relaxed: 25, pressured: 0 }, points: null }, soFar: null };
+    expect(hindsightWords(oneSided, 0)).toEqual([]);
   });
 });
 

@@ -143,7 +143,7 @@ describe('how sure', () => {
     const text = read(<HowSure study={study} />);
     expect(text).toContain('chance that there is a drop at all over 99 in 100');
     expect(text).toContain('that it is more than 2 points over 99 in 100');
-    expect(text).toMatch(/shots that go in relaxed go in under pressure too; \d+ to \d+ 7\d of 100/);
+    expect(text).toMatch(/makes under pressure for every 100 relaxed ones; \d+ to \d+ 7\d/);
     expect(text).toMatch(/All rounds 1[23] points .* Coin-ordered pairs alone 13 points/);
     expect(text).toContain('90 pairs, with the order tossed by the coin, say 13 points by themselves.');
     expect(text).toContain('as large or larger in fewer than 1 case in 1000');
@@ -207,7 +207,7 @@ describe('the rounds in which no pressure was felt', () => {
         `All pressured rounds ${pointsWords(overall.points)} .* Without these ${pointsWords(without)}`,
       ),
     );
-    expect(text).toContain('undo what the coin made fair');
+    expect(text).toContain('pick the rounds by how you felt');
     expect(count(markup, 'class="round-row"')).toBe(felt.unfelt.rounds.length);
   });
 

@@ -195,8 +195,8 @@ describe('the verdict in words', () => {
     const { points, low, high } = indexOf(shrinking.study).overall;
     expect(wordsOf(shrinking)).toMatch(
       new RegExp(
-        `^You lose about ${Math.round(points)} points under pressure, somewhere between ${Math.round(low)} and ` +
-          `${Math.round(high)}\\. That is quite sure\\. Pressure costs you about \\d+ points less than in your first week\\.$`,
+        `^Over these \\d+ weeks, you lost about ${Math.round(points)} points under pressure, somewhere between ${Math.round(low)} and ` +
+          `${Math.round(high)}\\. That is quite sure\\. By the latest week it costs you about \\d+ points?, [^.]+\\. That is \\d+ to \\d+ points less than in the first\\.$`,
       ),
     );
   });
@@ -205,7 +205,7 @@ describe('the verdict in words', () => {
     expect(
       told({ kind: 'drop', sure: 'likely' }, { points: 6.2, low: 2.2, high: 9.8, probability: 0.97 }),
     ).toBe(
-      'You lose about 6 points under pressure, somewhere between 2 and 10. That is likely, not yet sure.',
+      'Over these 10 weeks, you lost about 6 points under pressure, somewhere between 2 and 10. That is likely, not yet sure.',
     );
     expect(told({ kind: 'drop', sure: 'likely' }, { points: 5, low: 0.3, high: 9 })).toContain(
       'somewhere between just above 0 and 9.',
@@ -224,7 +224,7 @@ describe('the verdict in words', () => {
   it('says what pressure gives', () => {
     const gain = { points: -4.4, low: -7, high: -1.6, probability: 0.005 };
     expect(told({ kind: 'gain', sure: 'clear' }, gain)).toBe(
-      'You make about 4 points more under pressure, somewhere between 2 and 7. That is quite sure.',
+      'Over these 10 weeks, you made about 4 points more under pressure, somewhere between 2 and 7. That is quite sure.',
     );
   });
 
@@ -248,7 +248,9 @@ describe('the verdict in words', () => {
       verdict: { kind: 'drop', sure: 'likely' },
       index: { ...index, mix: [{ spot: 'free-throw', shot: 'free-throw', weight: 1 }] },
     };
-    expect(wordsOf({ figures: steady.figures, study })).toMatch(/^At the free-throw line you lose about/);
+    expect(wordsOf({ figures: steady.figures, study })).toMatch(
+      /^Over these \d+ weeks, at the free-throw line, you lost about/,
+    );
   });
 
   it('warns where the pairs tell a different story', () => {

@@ -111,7 +111,7 @@ describe('the figures of a shooter', () => {
       pressured({ session: 'b', round: 2, nerves: 3 }),
     ]);
     const labels = rounds.filter(({ id }) => unfelt.has(id)).map(({ label }) => label);
-    expect(felt.line).toBe(3);
+    expect(felt.line).toEqual({ before: 3, during: null });
     expect(labels.toSorted()).toEqual(['2', '4']);
     expect(felt.felt.rounds).toHaveLength(1);
     expect(felt.unrated.rounds).toHaveLength(1);

@@ -26,7 +26,11 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
         </Term>
         <Term word="Spots and kinds of shot">
           Every spot, and every kind of shot, is easier or harder by an amount of its own.
-          {index ? <Yours>{index.places.length} places in your mix.</Yours> : null}
+          {index ? (
+            <Yours>
+              {index.places.length === 1 ? 'one place' : `${index.places.length} places`} in your mix.
+            </Yours>
+          ) : null}
         </Term>
         <Term word="Warming up and tiring">
           The first shots of a session and the late ones differ from those in between (Anshel and Wrisberg,

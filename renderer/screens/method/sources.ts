@@ -119,6 +119,13 @@ export const SOURCES: readonly Source[] = [
     gives: 'of 17 expert players only those who had trained under pressure no longer got worse under it',
   },
   {
+    authors: 'J. B. Miller and A. Sanjurjo',
+    year: 2018,
+    title: 'Surprised by the hot hand fallacy? A truth in the law of small numbers',
+    where: 'Econometrica 86(6), 2019–2047',
+    gives: 'why shots right after a make look worse in short stretches than they are',
+  },
+  {
     authors: 'M. Toma',
     year: 2017,
     title: 'Missed shots at the free-throw line',
@@ -129,6 +136,8 @@ export const SOURCES: readonly Source[] = [
   {
     authors: 'J. Turner, A. Ly and P. Grünwald',
     year: 2024,
+    title: 'Generic E-variables for exact sequential k-sample tests that allow for optional stopping',
+    where: 'Journal of Statistical Planning and Inference',
     gives: 'evidence of the same family as that of the pairs',
     fromMemory: 'all of it',
   },

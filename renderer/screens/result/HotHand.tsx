@@ -6,12 +6,15 @@ import type { Round } from '../../log/book.ts';
 import { afterMake, type AfterMakeSplit } from '../../store/streaks.ts';
 import { dropSpan, percent, pointsWords, signed } from '../numberWords.ts';
 
+/** With fewer shots that follow another, the span is wider than any such help could be. Our own choice. */
+const LEAST_SHOTS = 400;
+
 /** Whether a make helps the next shot, relaxed and under pressure, for a shooter who notes single shots. */
 export function HotHand({ rounds }: { readonly rounds: readonly Round[] }) {
   const split = useMemo(() => afterMake(rounds), [rounds]);
   const shown = (['relaxed', 'pressured'] as const).flatMap((condition) => {
     const of = split[condition];
-    return of ? [{ condition, ...of }] : [];
+    return of && of.afterMake.attempts + of.afterMiss.attempts >= LEAST_SHOTS ? [{ condition, ...of }] : [];
   });
   if (shown.length === 0) return null;
   const reach = reachOf(shown.flatMap(({ low, high }) => [low, high]));
@@ -85,8 +88,9 @@ function name({ condition }: Split): string {
 
 function sentence(split: Split): string {
   const { low, high, corrected } = split;
-  if (low > 0) return `${name(split)}, yes: about ${pointsWords(corrected)} better after a make.`;
-  if (high < 0) return `${name(split)}, you shoot about ${pointsWords(-corrected)} worse right after a make.`;
+  if (low > 0) return `${name(split)}, it looks so: about ${pointsWords(corrected)} better after a make.`;
+  if (high < 0)
+    return `${name(split)}, rather the opposite: about ${pointsWords(-corrected)} worse right after a make.`;
   return `${name(split)}, no difference that can be told from luck.`;
 }
 

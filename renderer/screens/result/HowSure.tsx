@@ -90,10 +90,10 @@ function Chances({ index: { overall, ratio } }: { readonly index: Index }) {
       {ratio ? (
         <div>
           <dt>
-            shots that go in relaxed go in under pressure too; {Math.round(100 * ratio.low)} to{' '}
+            makes under pressure for every 100 relaxed ones; {Math.round(100 * ratio.low)} to{' '}
             {Math.round(100 * ratio.high)}
           </dt>
-          <dd className="figure">{Math.round(100 * ratio.value)} of 100</dd>
+          <dd className="figure">{Math.round(100 * ratio.value)}</dd>
         </div>
       ) : null}
     </dl>

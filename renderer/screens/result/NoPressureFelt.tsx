@@ -31,7 +31,8 @@ export function NoPressureFelt({ figures, study, book = EMPTY_BOOK }: Props) {
           <Without study={study} />
           <p>
             They stay in the main number. Nerves are asked after the decision to shoot under pressure; leaving
-            rounds out by them would undo what the coin made fair.
+            rounds out by them would pick the rounds by how you felt, and the comparison would no longer be
+            fair.
           </p>
           <details className="behind">
             <summary>
@@ -73,14 +74,14 @@ function arrivalWords({ line, unfelt }: Figures['felt'], rated: number): string 
     return 'Rate your nerves before at least three relaxed rounds; then this page can tell in which pressured rounds no pressure was felt.';
   }
   if (rated === 0) return 'Rate your nerves before pressured rounds too; then this page can tell.';
-  const usual = `your usual relaxed ${line} of 10`;
+  const usual = `your usual relaxed ${line.before} of 10`;
   const none = unfelt.rounds.length;
   if (none === 0) {
     return rated === 1
       ? `Your nerves rose above ${usual} in the one pressured round.`
       : `Your nerves rose above ${usual} in all ${rated} pressured rounds.`;
   }
-  return `In ${none} of ${rated} pressured rounds your nerves did not rise above ${usual}: no pressure was felt.`;
+  return `In ${none} of ${rated} pressured rounds your nerves did not rise above ${usual}, before the round or in it: no pressure was felt.`;
 }
 
 function tallyWords({ makes, attempts }: Figures['felt']['felt']): string {

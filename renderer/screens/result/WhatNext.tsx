@@ -17,7 +17,7 @@ interface Props {
 export function WhatNext({ rounds, study }: Props) {
   const outlook = useMemo(() => outlookOf(rounds, study), [rounds, study]);
   const busy = useGym((state) => state.book.open !== null);
-  const hindsight = hindsightWords(outlook.hindsight);
+  const hindsight = hindsightWords(outlook.hindsight, study.have.sessions);
   return (
     <section className="panel">
       <h2>What to do next</h2>

@@ -51,7 +51,7 @@ const TENTHS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'ei
 /** What is left of the make rate under pressure. */
 export function shareWords({ value, low, high }: Estimate): string {
   const of = (share: number): number => Math.round(100 * share);
-  return `Of every 100 shots that go in when you are relaxed, about ${of(value)} go in under pressure, somewhere between ${of(low)} and ${of(high)}.`;
+  return `For every 100 makes when you are relaxed there are about ${of(value)} under pressure, somewhere between ${of(low)} and ${of(high)}.`;
 }
 
 /** The smaller end first, without a sign where both lie on one side. */

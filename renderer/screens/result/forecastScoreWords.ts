@@ -47,7 +47,7 @@ function missingWords({ rounds, days }: ForecastScore['needs']): string {
 /** Whether the forecasts are any better than what anyone could say; null before that can be told. */
 export function plainGuessWords({ plain, reading }: ForecastScore): string | null {
   if (!plain || reading === 'too few') return null;
-  const figures = `they miss by ${plain.ours.toFixed(2)} makes a round, the guess by ${plain.rival.toFixed(2)}, both counted with their spread`;
+  const figures = `they are off by ${plain.ours.toFixed(1)} makes a round, the guess by ${plain.rival.toFixed(1)}, with how sure each was counted in`;
   switch (plain.reading) {
     case 'better':
       return `Beside a plain guess from your percentage alone they do better: ${figures}.`;
@@ -64,10 +64,15 @@ export function leftOutWords({ leftOut }: ForecastScore): string | null {
   return `${countOf(leftOut)} of that time ${leftOut === 1 ? 'is' : 'are'} left out, since the card was not shot to its end.`;
 }
 
+/** Fewer marks say nothing. Our own choice. */
+const FEW_MARKS = 5;
+
 /** Marks said and beaten; null without a mark. */
 export function marksWords(classes: readonly ScoredMarks[]): string | null {
   const marks = sum(classes.map((one) => one.marks));
   if (marks === 0) return null;
+  if (marks < FEW_MARKS)
+    return `${marks === 1 ? 'One mark' : `${marks} marks`} so far: too few to tell whether their chances were right.`;
   const beaten = sum(classes.map((one) => one.beaten));
   const expected = Math.round(sum(classes.map((one) => one.said * one.marks)));
   return `Of ${marks} ${marks === 1 ? 'mark' : 'marks'} you beat ${beaten}. By the chances said before, about ${expected} were to be expected.`;

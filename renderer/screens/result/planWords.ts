@@ -1,7 +1,7 @@
 import type { Hindsight, PlanRow, PlanTable, SeenHabit } from '../../store/plan.ts';
 import type { Study } from '../../store/study.ts';
 import { dayWords } from '../dayWords.ts';
-import { SURE_ENOUGH } from '../../store/fixedNumbers.ts';
+import { LEAST_SESSIONS, SURE_ENOUGH } from '../../store/fixedNumbers.ts';
 import { pointsWords } from '../numberWords.ts';
 
 /* What to do next, in plain words. */
@@ -22,7 +22,13 @@ export const CAUTION_WORDS: Readonly<Record<NonNullable<PlanRow['caution']>, str
 };
 
 /** What the verdict asks for, before any counting of shots. */
-export function adviceWords({ verdict, index }: Pick<Study, 'verdict' | 'index'>): string[] {
+export function adviceWords({ verdict, index, felt }: Pick<Study, 'verdict' | 'index' | 'felt'>): string[] {
+  const rated = felt.unfelt.rounds.length + felt.felt.rounds.length;
+  if (verdict.kind !== 'drop' && rated > 0 && 2 * felt.unfelt.rounds.length >= rated) {
+    return [
+      'Pressure hardly arrived so far: your nerves seldom rose. Raise it a step: someone watching, a harder mark, something small on the line.',
+    ];
+  }
   switch (verdict.kind) {
     case 'none':
       return ['Shoot pairs: the same card relaxed and under pressure, the order by coin.'];
@@ -71,9 +77,9 @@ export function aimWords({ points, advice, weeksAsNow }: Aim, { pressuredPerWeek
   if (weeksAsNow !== null && weeksAsNow <= advice.weeks) {
     return `Shoot pairs and go on as you do, about ${Math.round(pressuredPerWeek)} pressured shots a week: in ${weeksWords(weeksAsNow)} ${drop} would most likely show.`;
   }
-  const { pressuredPerWeek: pressured, relaxedPerWeek: relaxed } = advice.need;
+  const { pressuredPerWeek: pressured } = advice.need;
   const much = advice.comfortable ? '' : ' That is a lot; take it as a direction.';
-  return `With about ${pressured} pressured and ${relaxed} relaxed shots a week, in pairs, for ${weeksWords(advice.weeks)}, ${drop} would most likely show.${much}`;
+  return `With about ${pressured} pressured shots a week, each in a pair with a relaxed one, for ${weeksWords(advice.weeks)}, ${drop} would most likely show.${much}`;
 }
 
 /** What a cell of the table says. */
@@ -93,18 +99,23 @@ export function needWords({ need }: Pick<PlanRow, 'need'>): string {
   }
 }
 
-/** What the shots so far could have shown, had it been there. */
-export function hindsightWords({ latest, soFar }: Hindsight): string[] {
+/**
+ * What the shots so far could have shown, had it been there.
+ *
+ * @param sessions with both conditions; with too few, nothing is said of all shots together
+ */
+export function hindsightWords({ latest, soFar }: Hindsight, sessions: number): string[] {
+  const only = sessions < LEAST_SESSIONS;
   const words: string[] = [];
   if (latest && latest.shots.relaxed > 0 && latest.shots.pressured > 0) {
     const shots = `${latest.shots.relaxed} relaxed and ${latest.shots.pressured} pressured shots of ${dayWords(latest.date)}`;
     words.push(
       latest.points === null
-        ? `The ${shots} by themselves could not have shown any drop, however large.`
+        ? `The ${shots} decide nothing by themselves: a good or a bad day can pass for pressure.`
         : `The ${shots} by themselves would most likely have shown a drop of ${pointsWords(latest.points)} or more, and hidden a smaller one.`,
     );
   }
-  if (soFar !== null) {
+  if (soFar !== null && latest !== null && !only) {
     words.push(`All you have shot would most likely have shown a drop of ${pointsWords(soFar)} or more.`);
   }
   return words;

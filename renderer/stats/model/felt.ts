@@ -1,18 +1,23 @@
 import type { Round } from '../../log/book.ts';
 import { roundTally, type Tally } from '../../log/roundCells.ts';
 
-/** The shooter's usual nerves, 0 to 10: the median of their relaxed rounds. */
-export type NervesLine = number;
+/** The shooter's usual nerves, 0 to 10: the medians of their relaxed rounds. */
+export interface NervesLine {
+  /** As rated before a round. */
+  readonly before: number;
+  /** As rated after it, for the time of play; null with too few such ratings. */
+  readonly during: number | null;
+}
 
 /** Fewer rated relaxed rounds than this say nothing about what is usual. Our own choice. */
 const LEAST_RATED = 3;
 
-/** Did pressure arrive? Pressured rounds, sorted by what the shooter felt before them. */
+/** Did pressure arrive? Pressured rounds, sorted by what the shooter felt before and during them. */
 export interface Felt {
   /** Null with too few rated relaxed rounds; then every rated round is `unrated`. */
   readonly line: NervesLine | null;
   readonly felt: FeltRounds;
-  /** Nerves stayed at or below the line: no pressure was felt. */
+  /** Nerves stayed at or below the line, before as well as during: no pressure was felt. */
   readonly unfelt: FeltRounds;
   /** Nerves were not noted. */
   readonly unrated: FeltRounds;
@@ -22,7 +27,7 @@ export interface FeltRounds extends Tally {
   readonly rounds: readonly Round['id'][];
 }
 
-/** Sorts one shooter's pressured rounds by whether nerves rose above the shooter's relaxed median. */
+/** Sorts one shooter's pressured rounds by whether nerves rose above the shooter's relaxed medians. */
 export function feltOf(rounds: Iterable<Round>): Felt {
   const all = [...rounds].filter((round) => roundTally(round).attempts > 0);
   const line = nervesLine(all);
@@ -40,15 +45,21 @@ export function feltOf(rounds: Iterable<Round>): Felt {
   return { line, felt: those(true), unfelt: those(false), unrated: those(null) };
 }
 
-/** Whether nerves rose in a pressured round; null for a relaxed round or one without a rating. */
-export function isFelt({ condition, nerves }: Round, line: NervesLine): boolean | null {
-  return condition === 'relaxed' || nerves === null ? null : nerves > line;
+/** Whether nerves rose, before or during a pressured round; null for a relaxed round or one without a rating before it. */
+export function isFelt({ condition, nerves, nervesAfter }: Round, line: NervesLine): boolean | null {
+  if (condition === 'relaxed' || nerves === null) return null;
+  return nerves > line.before || (nervesAfter !== null && line.during !== null && nervesAfter > line.during);
 }
 
 function nervesLine(rounds: readonly Round[]): NervesLine | null {
-  const rated: number[] = [];
-  for (const { condition, nerves } of rounds)
-    if (condition === 'relaxed' && nerves !== null) rated.push(nerves);
+  const relaxed = rounds.filter(({ condition }) => condition === 'relaxed');
+  const before = median(relaxed.map(({ nerves }) => nerves));
+  return before === null ? null : { before, during: median(relaxed.map(({ nervesAfter }) => nervesAfter)) };
+}
+
+/** Null with too few ratings. */
+function median(ratings: readonly (number | null)[]): number | null {
+  const rated = ratings.filter((rating) => rating !== null);
   if (rated.length < LEAST_RATED) return null;
   rated.sort((a, b) => a - b);
   const half = rated.length / 2;

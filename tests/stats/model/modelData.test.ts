@@ -96,7 +96,7 @@ describe('cells from rounds', () => {
     const empty = { ...roundOf('relaxed', [three('top', 0, 0)]), id: 'empty' };
     const calm = { ...roundOf('pressured', [three('top', 5, 10)]), id: 'calm', nerves: 2 };
     const kept = roundOf('relaxed', [three('top', 5, 10)]);
-    const data = modelData([empty, calm, kept], { feltAbove: 2 });
+    const data = modelData([empty, calm, kept], { feltAbove: { before: 2, during: null } });
     expect(data.leftOut).toEqual([
       { reason: 'no pressure felt', rounds: ['calm'], shots: 10 },
       { reason: 'no shot', rounds: ['empty'], shots: 0 },
@@ -106,7 +106,7 @@ describe('cells from rounds', () => {
 
   it('leaves out by nerves also where the usual nerves are 0', () => {
     const calm = { ...roundOf('pressured', [three('top', 5, 10)]), nerves: 0 };
-    const { leftOut } = modelData([calm], { feltAbove: 0 });
+    const { leftOut } = modelData([calm], { feltAbove: { before: 0, during: null } });
     expect(leftOut).toMatchObject([{ reason: 'no pressure felt', shots: 10 }]);
   });
 
@@ -118,6 +118,24 @@ describe('cells from rounds', () => {
       .toSorted((a, b) => a.key - b.key)
       .map(({ round }) => round);
     expect(modelData(shuffled)).toEqual(modelData(rounds));
+  });
+
+  it('is the same after a round is added, corrected or taken away as if it were all read anew', () => {
+    const { rounds } = play({ ...PLAIN, weeks: 2, singly: true, pressure: () => 0 }, rngFromSeed(5));
+    const record = rounds.map((round, at): Round => {
+      const by = (['clock', 'crowd', 'watchers'] as const).slice(0, at % 4);
+      return { ...round, nerves: at % 5, pressure: pressuredBy(by, round.date).pressure };
+    });
+    const [first, second, ...others] = record;
+    if (!first || !second) throw new Error('no rounds');
+    const corrected = { ...second, entries: second.entries.slice(0, 3) };
+    const states = [others, record, [first, ...others], [first, corrected, ...others], record.slice(0, -1)];
+    for (const options of [{}, { feltAbove: { before: 2, during: null } }]) {
+      for (const state of [...states, ...states]) {
+        // A copy has other objects, of which nothing is known yet.
+        expect(modelData(state, options)).toEqual(modelData(structuredClone(state), options));
+      }
+    }
   });
 
   it('takes one shooter at a time, and none', () => {

@@ -72,11 +72,32 @@ describe('whether pressure was felt', () => {
       round('unknown', 'pressured', null),
     ]);
     expect(felt).toEqual({
-      line: 3,
+      line: { before: 3, during: null },
       felt: { rounds: ['up'], makes: 5, attempts: 10 },
       unfelt: { rounds: ['level'], makes: 5, attempts: 10 },
       unrated: { rounds: ['unknown'], makes: 5, attempts: 10 },
     });
+  });
+
+  it('counts nerves that rose only during the round', () => {
+    const rated = (
+      id: string,
+      condition: 'relaxed' | 'pressured',
+      nerves: number,
+      nervesAfter: number | null,
+    ) => ({
+      ...round(id, condition, nerves),
+      nervesAfter,
+    });
+    const felt = feltOf([
+      ...['a', 'b', 'c'].map((id) => rated(id, 'relaxed', 2, 3)),
+      rated('later', 'pressured', 2, 4),
+      rated('never', 'pressured', 2, 3),
+      rated('unasked', 'pressured', 2, null),
+    ]);
+    expect(felt.line).toEqual({ before: 2, during: 3 });
+    expect(felt.felt.rounds).toEqual(['later']);
+    expect(felt.unfelt.rounds).toEqual(['never', 'unasked']);
   });
 
   it('has no line from two rated rounds', () => {
