@@ -57,13 +57,16 @@ function stretchOf(shot: number): number {
   return before;
 }
 
+/** More do not fit into a column of places. */
+const MOST_PLACES = 2 ** 16;
+
 interface OpenCell {
   readonly setting: Setting;
   readonly place: number;
   makes: number;
   attempts: number;
-  /** Sums of the order columns over the shots. */
-  readonly sums: Float64Array;
+  /** Sums of the order columns over the shots start here. */
+  readonly sums: number;
 }
 
 /** What a round's shots have in common. */
@@ -73,12 +76,29 @@ export interface Setting {
   readonly mask: number;
 }
 
+/** So many shots of a session have their order columns kept; hardly a session is longer. */
+const KEPT_SHOTS = 1000;
+const keptOrders: Float64Array[] = [];
+
+/** The order columns of a single shot. */
+function orderOf(shot: number): Float64Array {
+  const known = keptOrders[shot];
+  if (known) return known;
+  const order = new Float64Array(ORDER_COLUMNS);
+  meanOrder(shot, shot + 1, order);
+  if (shot < KEPT_SHOTS) keptOrders[shot] = order;
+  return order;
+}
+
 /** Turns the rounds of one session into cells. Places are numbered as they come. */
 export class CellBuilder {
   private readonly placeIndex = new Map<string, number>();
   private readonly found: Place[] = [];
-  private readonly open = new Map<string, OpenCell>();
-  private readonly one = new Float64Array(ORDER_COLUMNS);
+  /** In the order in which they were opened. */
+  private readonly cells: OpenCell[] = [];
+  private readonly sums: number[] = [];
+  /** The same by setting, then by stretch and place. */
+  private readonly open = new Map<string, Map<number, OpenCell>>();
 
   /**
    * Adds a round. Single shots go by their place in the session; counts spread over the whole round, since nobody noted
@@ -87,20 +107,21 @@ export class CellBuilder {
   add({ round, first, attempts }: PlacedRound, setting: Setting): void {
     const places = round.stops.map((stop) => this.placeOf(stop));
     const singly = round.entries.every((entry) => entry.kind !== 'count');
-    const name = `${setting.pressured ? 1 : 0} ${setting.dose} ${setting.mask} ${singly ? '' : round.id} `;
-    if (!singly) meanOrder(first, first + attempts, this.one);
+    const alike = this.openIn(setting, singly ? null : round.id);
+    const order = new Float64Array(ORDER_COLUMNS);
+    if (!singly) meanOrder(first, first + attempts, order);
     let shot = first;
     for (const entry of round.entries) {
       const tally = entryTally(entry);
       if (tally.attempts === 0) continue;
       const place = at(places, entry.stop);
-      if (singly) meanOrder(shot, shot + 1, this.one);
-      const cell = this.cellOf(`${name}${singly ? stretchOf(shot) : ''} ${place}`, setting, place);
+      const cell = this.cellIn(alike, singly ? stretchOf(shot) : 0, setting, place);
       cell.makes += tally.makes;
       cell.attempts += tally.attempts;
-      const { sums } = cell;
+      const one = singly ? orderOf(shot) : order;
       for (let column = 0; column < ORDER_COLUMNS; column += 1) {
-        sums[column] = (sums[column] as number) + tally.attempts * (this.one[column] as number);
+        const sum = cell.sums + column;
+        this.sums[sum] = (this.sums[sum] as number) + tally.attempts * (one[column] as number);
       }
       shot += tally.attempts;
     }
@@ -112,19 +133,17 @@ export class CellBuilder {
   }
 
   columns(): CellColumns {
-    const columns = emptyColumns(this.open.size);
-    let cell = 0;
-    for (const { setting, place, makes, attempts, sums } of this.open.values()) {
+    const columns = emptyColumns(this.cells.length);
+    for (const [cell, { setting, place, makes, attempts, sums }] of this.cells.entries()) {
       columns.place[cell] = place;
       columns.pressured[cell] = setting.pressured ? 1 : 0;
       columns.makes[cell] = makes;
       columns.attempts[cell] = attempts;
       columns.dose[cell] = setting.dose;
       columns.mask[cell] = setting.mask;
-      for (const [column, sum] of sums.entries()) {
-        columns.order[cell * ORDER_COLUMNS + column] = sum / attempts;
+      for (let sum = sums; sum < sums + ORDER_COLUMNS; sum += 1) {
+        columns.order[sum] = (this.sums[sum] as number) / attempts;
       }
-      cell += 1;
     }
     return columns;
   }
@@ -137,11 +156,22 @@ export class CellBuilder {
     return this.found.push({ spot, shot }) - 1;
   }
 
-  private cellOf(key: string, setting: Setting, place: number): OpenCell {
-    let cell = this.open.get(key);
+  /** @param counted the round whose counts stay by themselves */
+  private openIn({ pressured, dose, mask }: Setting, counted: string | null): Map<number, OpenCell> {
+    const name = `${pressured ? 1 : 0} ${dose} ${mask} ${counted ?? ''}`;
+    const alike = this.open.get(name) ?? new Map<number, OpenCell>();
+    this.open.set(name, alike);
+    return alike;
+  }
+
+  private cellIn(alike: Map<number, OpenCell>, stretch: number, setting: Setting, place: number): OpenCell {
+    const key = stretch * MOST_PLACES + place;
+    let cell = alike.get(key);
     if (!cell) {
-      cell = { setting, place, makes: 0, attempts: 0, sums: new Float64Array(ORDER_COLUMNS) };
-      this.open.set(key, cell);
+      cell = { setting, place, makes: 0, attempts: 0, sums: this.sums.length };
+      for (let column = 0; column < ORDER_COLUMNS; column += 1) this.sums.push(0);
+      alike.set(key, cell);
+      this.cells.push(cell);
     }
     return cell;
   }
