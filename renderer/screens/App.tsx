@@ -15,6 +15,8 @@ const PairScreen = lazy(() => import('./PairScreen.tsx').then((file) => ({ defau
 const DoubleScreen = lazy(() =>
   import('./DoubleScreen.tsx').then((file) => ({ default: file.DoubleScreen })),
 );
+const GamesScreen = lazy(() => import('./GamesScreen.tsx').then((file) => ({ default: file.GamesScreen })));
+const GameScreen = lazy(() => import('./GameScreen.tsx').then((file) => ({ default: file.GameScreen })));
 const CourtScreen = lazy(() => import('./CourtScreen.tsx').then((file) => ({ default: file.CourtScreen })));
 const AfterScreen = lazy(() => import('./AfterScreen.tsx').then((file) => ({ default: file.AfterScreen })));
 const ResultScreen = lazy(() =>
@@ -66,6 +68,10 @@ function Screen({ place, about, ready }: Address & { readonly ready: boolean }) 
       return <PairScreen key={about} shooter={shooter} about={about} />;
     case 'double':
       return <DoubleScreen key={about} shooter={shooter} about={about} />;
+    case 'games':
+      return <GamesScreen shooter={shooter} />;
+    case 'game':
+      return <GameScreen key={about} shooter={shooter} about={about} />;
     case 'court':
       return <CourtScreen />;
     case 'after':

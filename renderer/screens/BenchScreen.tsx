@@ -60,6 +60,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
         <nav className="bench-rounds" aria-label="Start a round">
           <Slab place="relaxed" name="Relaxed round" words="An honest record of what you make" />
           <Slab place="pressured" name="Pressured round" words="Same shots, with something on the line" />
+          <Slab place="games" name="Games" words="Ten in a row, down one, a race: each with your chance" />
           <Slab place="pair" name="A pair" words="One of each; a coin decides the order" main />
         </nav>
       </div>

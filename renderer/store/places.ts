@@ -7,6 +7,8 @@ export const PLACES = [
   'pressured',
   'pair',
   'double',
+  'games',
+  'game',
   'court',
   'after',
   'result',

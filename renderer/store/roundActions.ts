@@ -9,7 +9,7 @@ import type { Gym } from './gymStore.ts';
 /* What a person does with whole rounds: start one, toss for a pair, finish up. */
 
 /** The cards a shooter can choose from: the standard ones, then their own. */
-export function cardsOf(book: Book): Card[] {
+export function cardsOf(book: Pick<Book, 'cards'>): Card[] {
   return [...STANDARD_CARDS, ...book.cards.values()];
 }
 
