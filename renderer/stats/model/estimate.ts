@@ -21,14 +21,18 @@ export interface PointsEstimate {
 
 /** Mean, standard deviation and the 5 % and 95 % quantiles of some draws. */
 export function estimateOf(draws: Float64Array): Estimate {
-  const mean = draws.reduce((sum, value) => sum + value, 0) / draws.length;
-  const square = draws.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  const sorted = draws.toSorted();
+  const count = draws.length;
+  let sum = 0;
+  for (let i = 0; i < count; i += 1) sum += draws[i] as number;
+  const mean = sum / count;
+  let square = 0;
+  for (let i = 0; i < count; i += 1) square += ((draws[i] as number) - mean) ** 2;
+  const room = draws.slice();
   return {
     value: mean,
-    low: quantile(sorted, 0.05),
-    high: quantile(sorted, 0.95),
-    sd: Math.sqrt(square / (draws.length - 1)),
+    low: quantile(room, 0.05),
+    high: quantile(room, 0.95),
+    sd: Math.sqrt(square / (count - 1)),
   };
 }
 
@@ -46,11 +50,45 @@ export function shareOf(draws: Float64Array, holds: (value: number) => boolean):
   return count / draws.length;
 }
 
-/** Linear between the order statistics (type 7 of Hyndman & Fan, The American Statistician 50:361-365, 1996). */
-function quantile(sorted: Float64Array, p: Probability): number {
-  const place = p * (sorted.length - 1);
+/**
+ * Linear between the order statistics (type 7 of Hyndman & Fan, The American Statistician 50:361-365, 1996). Moves the
+ * values about.
+ */
+function quantile(values: Float64Array, p: Probability): number {
+  const last = values.length - 1;
+  const place = p * last;
   const below = Math.floor(place);
-  const low = at(sorted, below);
-  const high = at(sorted, Math.min(below + 1, sorted.length - 1));
+  const low = select(values, below, 0);
+  const high = below < last ? select(values, below + 1, below + 1) : low;
   return low + (place - below) * (high - low);
+}
+
+/**
+ * The value that stands at `k` once all are sorted; afterwards it stands there, with no larger one before it and no smaller
+ * one after it. Takes time in proportion to the values, where sorting takes ten times that (C. A. R. Hoare, Algorithm 65:
+ * Find, Communications of the ACM 4:321-322, 1961).
+ *
+ * @param from what stands before this index is known to be no larger than the rest
+ */
+function select(values: Float64Array, k: number, from: number): number {
+  let left = from;
+  let right = values.length - 1;
+  while (left < right) {
+    const pivot = values[k] as number;
+    let i = left;
+    let j = right;
+    while (i <= j) {
+      while ((values[i] as number) < pivot) i += 1;
+      while ((values[j] as number) > pivot) j -= 1;
+      if (i > j) break;
+      const moved = values[i] as number;
+      values[i] = values[j] as number;
+      values[j] = moved;
+      i += 1;
+      j -= 1;
+    }
+    if (j < k) left = i;
+    if (i > k) right = j;
+  }
+  return at(values, k);
 }
