@@ -1,8 +1,12 @@
 import { byText } from '../../basics/order.ts';
+import { oncePer, oncePerList } from '../../basics/remembered.ts';
+import { finish } from '../../basics/steps.ts';
+import type { Probability } from '../../basics/units.ts';
 import type { Round } from '../../log/book.ts';
-import { roundCells } from '../../log/roundCells.ts';
+import { cellsOf } from '../drop.ts';
 import { logChoose } from '../special.ts';
 import type { PlayedPair } from './pairs.ts';
+import { sessionsOf } from './sessionOrder.ts';
 
 /*
  * Evidence that may be looked at every day. An e-process is a bet against "pressure does nothing" whose worth is expected
@@ -58,20 +62,38 @@ const SLOPES = Array.from({ length: 60 }, (_, i) => -0.025 * (i + 1));
  * @param days strata day by day, in order; a day's strata are looked at together
  */
 export function conditionalEvidence(days: readonly (readonly Stratum[])[]): Evidence {
+  return finish(conditionalEvidenceInSteps(days));
+}
+
+/**
+ * The same in short steps, one for each day.
+ *
+ * @yields the share of the work that is done, 0 to 1
+ */
+export function* conditionalEvidenceInSteps(
+  days: readonly (readonly Stratum[])[],
+): Generator<Probability, Evidence> {
   const raw = SLOPES.map((slope) => Math.exp(-(slope ** 2) / (2 * SLOPE_SD ** 2)));
   const total = raw.reduce((sum, one) => sum + one, 0);
-  const ratios = days.map((strata) => {
-    const sums = SLOPES.map(() => 0);
-    for (const stratum of strata) {
-      for (const [i, log] of logRatios(stratum, SLOPES).entries()) sums[i] = (sums[i] ?? NaN) + log;
-    }
-    return sums;
-  });
+  const ratios: (readonly number[])[] = [];
+  for (const strata of days) {
+    ratios.push(dayRatios(strata));
+    yield ratios.length / days.length;
+  }
   return mixture(
     raw.map((one) => one / total),
     ratios,
   );
 }
+
+/** ln Π f_δ / f_0 over a day's strata, for every slope. */
+const dayRatios = oncePer((strata: readonly Stratum[]): readonly number[] => {
+  const sums = SLOPES.map(() => 0);
+  for (const stratum of strata) {
+    for (const [i, log] of logRatios(stratum, SLOPES).entries()) sums[i] = (sums[i] ?? NaN) + log;
+  }
+  return sums;
+});
 
 /** f_δ(y | K) / f_0(y | K) of one stratum. */
 export function likelihoodRatio(stratum: Stratum, slope: number): number {
@@ -79,30 +101,16 @@ export function likelihoodRatio(stratum: Stratum, slope: number): number {
 }
 
 /** Strata of the conditional bet: session by session, one for each spot and kind of shot. */
-export function strataByDay(rounds: Iterable<Round>): Stratum[][] {
-  const sessions = new Map<string, Map<string, Record<keyof Stratum, { makes: number; attempts: number }>>>();
-  for (const round of rounds) {
-    const name = `${round.date} ${round.session}`;
-    const strata = sessions.get(name) ?? new Map();
-    sessions.set(name, strata);
-    for (const { spot, shot, makes, attempts } of roundCells(round)) {
-      const key = `${spot}\n${shot}`;
-      const stratum = strata.get(key) ?? {
-        relaxed: { makes: 0, attempts: 0 },
-        pressured: { makes: 0, attempts: 0 },
-      };
-      strata.set(key, stratum);
-      stratum[round.condition].makes += makes;
-      stratum[round.condition].attempts += attempts;
-    }
-  }
-  // In an order of their own, so that not even rounding depends on the order of the rounds.
-  return inOrder(sessions).map((strata) => inOrder(strata));
+export function strataByDay(rounds: Iterable<Round>): (readonly Stratum[])[] {
+  return sessionsOf(rounds).map(strataOf);
 }
 
-function inOrder<T>(named: ReadonlyMap<string, T>): T[] {
-  return [...named].toSorted(([a], [b]) => byText(a, b)).map(([, one]) => one);
-}
+/** In an order of their own, so that not even rounding depends on the order of the rounds. */
+const strataOf = oncePerList((session: readonly Round[]): readonly Stratum[] =>
+  [...cellsOf(session)]
+    .toSorted(([a], [b]) => byText(a, b))
+    .map(([, { relaxed, pressured }]) => ({ relaxed, pressured })),
+);
 
 function logRatios({ relaxed, pressured }: Stratum, slopes: readonly number[]): number[] {
   const makes = relaxed.makes + pressured.makes;
