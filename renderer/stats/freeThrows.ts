@@ -1,3 +1,4 @@
+import { oncePer } from '../basics/remembered.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally, type Tally } from '../log/roundCells.ts';
 
@@ -11,6 +12,8 @@ export function freeThrowTally(round: Round): Tally {
   return roundTally(withFreeThrows(round));
 }
 
-function withFreeThrows(round: Round): Round {
-  return { ...round, entries: round.entries.filter(({ stop }) => round.stops[stop]?.shot === 'free-throw') };
-}
+/** The same round for as long as the round stays the same, so that what is made of it is known again. */
+const withFreeThrows = oncePer((round: Round): Round => {
+  const entries = round.entries.filter(({ stop }) => round.stops[stop]?.shot === 'free-throw');
+  return { ...round, entries };
+});
