@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 
 import type { GameId } from '../basics/ids.ts';
 import { STANDARD_CARDS, type Stop } from '../court/cards.ts';
@@ -33,7 +33,8 @@ const LINE: readonly Stop[] = [{ spot: 'free-throw', shot: 'free-throw', attempt
 
 /** Makes a game: its shots, its rule, its clock, and at once what it is worth to the shooter. */
 export function GameScreen({ shooter, about }: Props) {
-  const known = useGym(({ book }) => gameById(book, about));
+  const games = useGym(({ book }) => book.games);
+  const known = useMemo(() => gameById({ games }, about), [games, about]);
   const [draft, setDraft] = useState<GameDraft>(() => startFrom(known));
   const [byHand, setByHand] = useState(false);
   const prices = useGamePrices(shooter);
@@ -105,8 +106,8 @@ export function GameScreen({ shooter, about }: Props) {
             />
           </section>
         </div>
-        <div className="game-parts game-beside">
-          <section className="panel" aria-label="What it is worth to you">
+        <div className="game-beside">
+          <section className="panel game-worth" aria-label="What it is worth to you">
             <GameOutlook game={draft} prices={prices} />
           </section>
           {gameFault(plan, stops) === null ? (

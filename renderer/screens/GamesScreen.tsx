@@ -32,7 +32,7 @@ export function GamesScreen({ shooter }: { readonly shooter: Shooter }) {
         {said}
       </p>
       <p className="lead">
-        Chances and lengths are {shooter.name}’s own, under pressure, good and bad days counted in.
+        Chances and lengths as they are for {shooter.name}: under pressure, good and bad days counted in.
       </p>
       <div className="row">
         <a className="button main" href={writeAddress('game')}>

@@ -31,8 +31,8 @@ export interface Price {
   readonly length: Length;
   /** Where a clock can end it; else null. */
   readonly inTime: {
-    /** The chance if there were time enough. */
-    readonly enough: Probability;
+    /** How it would go if there were time enough. */
+    readonly enough: Pick<Price, 'chance' | 'length'>;
     /** By which the time was reckoned: the shooter's own, or as long as that is not known a usual one. */
     readonly pace: Pace;
   } | null;
@@ -83,13 +83,17 @@ export function gamePrices(book: Book, shooter: ShooterId, now: Pick<Moment, 'at
     workOut,
     price: (game, seed) => {
       const { solved, time } = workOut(game, seed);
-      const inTime =
-        time === undefined ? null : { enough: chanceOf({ ...game, clock: null }, seed), pace: record.pace() };
-      return { chance: solved.standing([]).chance, length: solved.length([]), inTime };
+      if (time === undefined) return { ...told(solved), inTime: null };
+      const enough = told(workOut({ ...game, clock: null }, seed).solved);
+      return { ...told(solved), inTime: { enough, pace: record.pace() } };
     },
     fair: (game, wanted, seed) =>
       fairest(ladderOf(game.plan, game.stops), (plan) => chanceOf({ ...game, plan }, seed), wanted),
   };
+}
+
+function told(solved: Solved): Pick<Price, 'chance' | 'length'> {
+  return { chance: solved.standing([]).chance, length: solved.length([]) };
 }
 
 /**

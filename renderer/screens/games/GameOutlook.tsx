@@ -1,8 +1,7 @@
 import type { GamePrices, Priceable } from '../../store/gamePrices.ts';
-import { inHundred } from '../../store/forecast.ts';
 import { gameFault } from '../../games/gameFault.ts';
 import { goalWords } from '../gameWords.ts';
-import { lengthSentence, timeSentence } from './priceWords.ts';
+import { chanceFigure, lengthSentence } from './priceWords.ts';
 
 interface Props {
   readonly game: Priceable;
@@ -22,18 +21,16 @@ export function GameOutlook({ game, prices, seed }: Props) {
     );
   }
   const price = prices.price(game, seed);
-  const time = timeSentence(price);
   return (
     <div className="game-outlook" role="status">
       <p>
         <strong>{goalWords(game.plan, game.stops)}.</strong>
       </p>
       <p className="game-chance wide">
-        <span className="figure">{inHundred(price.chance)}</span>
+        <span className="figure">{chanceFigure(price.chance)}</span>
         <span>wins in 100 at your rate</span>
       </p>
-      <p>{lengthSentence(price.length, game.plan)}</p>
-      {time === null ? null : <p>{time}</p>}
+      <p>{lengthSentence(price, game.plan)}</p>
     </div>
   );
 }

@@ -3,12 +3,11 @@ import { useState } from 'react';
 import type { ListedGame } from '../../store/gameActions.ts';
 import { gameFile, removeGame } from '../../store/gameActions.ts';
 import type { Price } from '../../store/gamePrices.ts';
-import { inHundred } from '../../store/forecast.ts';
 import { writeAddress } from '../../store/places.ts';
 import { saveFile } from '../files/saveFile.ts';
 import { goalWords } from '../gameWords.ts';
 import { useDoors, useGym } from '../gymContext.ts';
-import { lengthSentence, timeSentence } from './priceWords.ts';
+import { chanceFigure, lengthSentence } from './priceWords.ts';
 
 interface Props {
   readonly game: ListedGame;
@@ -25,11 +24,7 @@ export function GameRow({ game, price, onSaid }: Props) {
       <div className="game-words">
         <h3>{game.name}</h3>
         <p>{game.words ?? `${goalWords(game.plan, game.stops)}.`}</p>
-        {price ? (
-          <p className="quiet">
-            {lengthSentence(price.length, game.plan)} {timeSentence(price)}
-          </p>
-        ) : null}
+        {price ? <p className="quiet">{lengthSentence(price, game.plan)}</p> : null}
       </div>
       <ChanceFigure price={price} />
       {asked ? (
@@ -44,7 +39,7 @@ export function GameRow({ game, price, onSaid }: Props) {
 function ChanceFigure({ price }: Pick<Props, 'price'>) {
   return (
     <p className="game-chance">
-      <span className="figure">{price ? inHundred(price.chance) : '–'}</span>
+      <span className="figure">{price ? chanceFigure(price.chance) : '–'}</span>
       <span>wins in 100</span>
     </p>
   );

@@ -1,5 +1,4 @@
-import type { Seconds } from '../../basics/units.ts';
-import type { Length } from '../../games/length.ts';
+import type { Probability, Seconds } from '../../basics/units.ts';
 import type { GameFamily, GamePlan } from '../../pressure/gamePlan.ts';
 import { inHundred } from '../../store/forecast.ts';
 import type { Price } from '../../store/gamePrices.ts';
@@ -25,39 +24,50 @@ export const FAMILY_WORDS: Readonly<Record<GameFamily, { readonly name: string; 
 /** The families, in the order of the list. */
 export const FAMILIES = Object.keys(FAMILY_WORDS) as readonly GameFamily[];
 
+/** The chance as a figure: `46`; nobody's chance is 0 or 100. */
+export function chanceFigure(chance: Probability): string {
+  if (chance < 0.005) return '<1';
+  return chance > 0.995 ? '>99' : String(inHundred(chance));
+}
+
 /** `You win this about 46 times in 100.` */
 export function chanceSentence({ chance, inTime }: Price): string {
-  const often = `about ${inHundred(chance)} times in 100`;
   if (chance < 0.005) return `You would hardly ever win this${inTime ? ' in that time' : ''}.`;
   if (chance > 0.995) return 'You would hardly ever lose this.';
-  return `You win this ${often}.`;
+  return `You win this about ${inHundred(chance)} times in 100.`;
 }
 
-/** How long it takes: `42 shots on average, one time in ten over 85.` */
-export function lengthSentence(length: Length, plan: GamePlan): string {
-  // In a duel the shooter's own shots are every other one.
-  const own = (turns: number): number => (plan.family === 'duel' ? Math.ceil(turns / 2) : turns);
-  const mean = Math.max(1, Math.round(plan.family === 'duel' ? length.mean / 2 : length.mean));
-  const [ninetieth, most] = [own(length.ninetieth), own(length.most)];
-  const average = `${shots(mean)} on average`;
-  if (length.most - length.mean < 0.05) return `Always ${shots(most)}.`;
-  if (ninetieth >= most) return `${average}, ${most} at most.`;
-  return `${average}, one time in ten over ${ninetieth}.`;
+/** How long it takes at the shooter's rate: `42 shots on average, one time in ten over 85.` */
+export function lengthSentence({ length, inTime }: Price, plan: GamePlan): string {
+  const own = ownShots(plan);
+  const [mean, most] = [shotsOf(own(length.mean)), Math.ceil(own(length.most))];
+  if (inTime && inTime.enough.length.mean - length.mean > 0.5) return timedLength({ length, inTime }, plan);
+  if (length.most - length.mean < 0.05) return `Always ${mean}.`;
+  const ninetieth = Math.ceil(own(length.ninetieth));
+  return ninetieth >= most
+    ? `${mean} on average, ${most} at most.`
+    : `${mean} on average, one time in ten over ${ninetieth}.`;
 }
 
-/** What the clock does to it; null where no clock can end it. */
-export function timeSentence({ inTime, length }: Price): string | null {
-  if (inTime === null) return null;
-  const { pace, enough } = inTime;
-  const whose = pace.own ? 'your pace' : 'a usual pace';
-  return `At ${whose} of ${secondsWords(pace.seconds)} a shot about ${shots(Math.round(length.mean))} ${
-    Math.round(length.mean) === 1 ? 'gets' : 'get'
-  } away in time. With time enough you would win about ${inHundred(enough)} times in 100.`;
+/** Where the clock cuts the game short. */
+function timedLength({ length, inTime }: Pick<Price, 'length' | 'inTime'>, plan: GamePlan): string {
+  if (!inTime) return '';
+  const own = ownShots(plan);
+  const whole = Math.round(own(inTime.enough.length.mean));
+  const whose = inTime.pace.own ? 'your pace' : 'a usual pace';
+  return `At ${whose} of ${secondsWords(inTime.pace.seconds)} a shot time is left for about ${Math.round(
+    own(length.mean),
+  )} of ${shotsOf(whole)}; with time enough you would win about ${inHundred(inTime.enough.chance)} times in 100.`;
 }
 
-/** A game's chance and length in one go, as the list says them. */
+/** In a duel every other turn is the shooter's own. */
+function ownShots({ family }: GamePlan): (turns: number) => number {
+  return (turns) => (family === 'duel' ? turns / 2 : turns);
+}
+
+/** A game's chance and length in one go. */
 export function priceWords(price: Price, plan: GamePlan): string {
-  return [chanceSentence(price), lengthSentence(price.length, plan)].join(' ');
+  return `${chanceSentence(price)} ${lengthSentence(price, plan)}`;
 }
 
 /** What a last shot's clock says about the rules. */
@@ -67,9 +77,10 @@ export function lastShotSentence(rules: RuleSet): string {
 }
 
 function secondsWords(seconds: Seconds): string {
-  return seconds < 9.95 ? `${seconds.toFixed(1)} s` : `${Math.round(seconds)} s`;
+  return `${Math.round(seconds)} s`;
 }
 
-function shots(count: number): string {
-  return count === 1 ? '1 shot' : `${count} shots`;
+function shotsOf(mean: number): string {
+  const shots = Math.max(1, Math.round(mean));
+  return shots === 1 ? '1 shot' : `${shots} shots`;
 }
