@@ -1,3 +1,6 @@
+import { rngFromSeed } from '../basics/chance.ts';
+import type { ShooterId } from '../basics/ids.ts';
+import { byText } from '../basics/order.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
 import { gameOn, nextStop } from './gameOn.ts';
@@ -6,6 +9,21 @@ import { gameOn, nextStop } from './gameOn.ts';
 
 /** Fewest and most shooters of a group. */
 export const GROUP_SIZE = { least: 2, most: 8 } as const;
+
+/**
+ * The order in which shooters come, drawn by chance: every order is as likely. The same seed draws the same order,
+ * however they are listed, so a draw can be checked in the log.
+ */
+export function drawOrder(shooters: readonly ShooterId[], seed: number): ShooterId[] {
+  // Beside the coins of the round, its opponent and its clocks, which use the seeds before it.
+  const rng = rngFromSeed(seed + 3);
+  const order = shooters.toSorted(byText);
+  for (let last = order.length - 1; last > 0; last -= 1) {
+    const drawn = rng.below(last + 1);
+    [order[last], order[drawn]] = [order[drawn] as ShooterId, order[last] as ShooterId];
+  }
+  return order;
+}
 
 /**
  * Whose turn comes after a turn of `round`, which is given as it is after it; null where it stays with the same shooter,
@@ -24,6 +42,20 @@ export function nextInGroup(round: Round, others: readonly Round[], over: boolea
       all.filter(({ id }) => id !== one.id),
     );
   return inOrder.find((one) => one.state !== 'ended' && withOthers(one) !== null) ?? null;
+}
+
+/** Whose turn it is by the latest shot, among the rounds of a group that are not over; of those nobody has shot in, the first. */
+export function turnOf(rounds: readonly Round[]): Round {
+  const latest = rounds.reduce((last, one) => (lastAt(one) > lastAt(last) ? one : last));
+  if (latest.entries.length === 0) {
+    const [first] = rounds
+      .filter(({ state }) => state !== 'ended')
+      .toSorted((a, b) => (a.group?.place ?? 0) - (b.group?.place ?? 0));
+    return first ?? latest;
+  }
+  const others = rounds.filter(({ id }) => id !== latest.id);
+  const over = latest.state === 'ended' || nextStop(latest, others) === null;
+  return nextInGroup(latest, others, over) ?? latest;
 }
 
 /** Whether the turn goes on after the latest shot of a round. */
@@ -74,6 +106,11 @@ export function standings(rounds: readonly Round[]): GroupStanding[] {
       };
     })
     .toSorted((a, b) => Number(b.won) - Number(a.won) || rateOf(b) - rateOf(a));
+}
+
+/** When it was shot in last. */
+export function lastAt(round: Round): number {
+  return round.entries.at(-1)?.at ?? -Infinity;
 }
 
 function rateOf({ makes, attempts }: GroupStanding): number {

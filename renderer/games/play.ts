@@ -3,8 +3,8 @@ import type { Round } from '../log/book.ts';
 import type { Ending, MissSide } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { nextTurn, turnsOf } from '../log/roundCells.ts';
-import { gameOn, nextStop } from './gameOn.ts';
-import { nextInGroup } from './group.ts';
+import { nextStop } from './gameOn.ts';
+import { lastAt, nextInGroup, turnOf } from './group.ts';
 
 /* What a tap on the court means: the facts to log. An empty list means there is nothing to log. */
 
@@ -58,29 +58,51 @@ export function expiredFacts(round: Round, others: readonly Round[] = []): Fact[
 }
 
 /**
- * Takes back the last thing done, by whoever of the group did it. An ended round goes on: without its last entry where
- * that entry ended it, with all of them where it was ended by itself. A round the device broke off stays so; imported
- * rounds are corrected in their file.
+ * Takes back the last thing done, by whoever of the group did it. What was ended by itself goes on with all its entries,
+ * an ended round without the one that ended it. A round the device broke off stays so; imported rounds are corrected in
+ * their file.
  */
 export function undoFacts(round: Round, others: readonly Round[] = []): Fact[] {
-  const latest = [round, ...others].reduce((last, one) => (lastAt(one) > lastAt(last) ? one : last));
-  if (latest.imported || [round, ...others].some(({ ending }) => ending === 'interrupted')) return [];
+  const all = [round, ...others];
+  if (all.some(({ ending, imported }) => imported || ending === 'interrupted')) return [];
+  const stopped = stoppedLast(all);
+  return stopped.length > 0 ? takenUpFacts(stopped, round, all) : retractFacts(round, others);
+}
+
+/** The rounds that were ended by hand since the last entry: all of a group, or that of one who had to go. */
+function stoppedLast(all: readonly Round[]): Round[] {
+  const at = Math.max(...all.map((one) => (one.ending === 'stopped' ? (one.endedAt ?? 0) : -Infinity)));
+  if (at <= Math.max(...all.map(lastAt))) return [];
+  return all.filter(({ ending, endedAt }) => ending === 'stopped' && endedAt === at);
+}
+
+/** What was ended by hand goes on, with the one whose turn it was. */
+function takenUpFacts(stopped: readonly Round[], round: Round, all: readonly Round[]): Fact[] {
+  const again = all.map((one): Round =>
+    stopped.includes(one) ? { ...one, state: 'paused', ending: null } : one,
+  );
+  const turn = turnOf(again);
+  const byTurn = stopped.toSorted((a, b) => Number(b.id === turn.id) - Number(a.id === turn.id));
+  const waits = round.state !== 'ended' && stopped.some(({ id }) => id === turn.id);
+  return [...byTurn.map(reopen), ...(waits ? [passTo(turn)] : [])];
+}
+
+function retractFacts(round: Round, others: readonly Round[]): Fact[] {
+  const all = [round, ...others];
+  const latest = all.reduce((last, one) => (lastAt(one) > lastAt(last) ? one : last));
   const last = latest.entries.at(-1);
   const retracted: Fact[] = last
     ? [{ type: 'EntryRetracted', body: { round: latest.id, entry: last.id } }]
     : [];
-  const passed: Fact[] = latest.id === round.id ? [] : [{ type: 'TurnPassed', body: { round: latest.id } }];
+  const passed: Fact[] = latest.id === round.id ? [] : [passTo(latest)];
   if (latest.state !== 'ended') return [...passed, ...retracted];
   // The round whose turn it was goes on court first; those that ended with it go on waiting.
-  const together = others.filter((one) => one.state === 'ended' && one.endedAt === latest.endedAt);
-  const reopened = [latest, ...together.filter(({ id }) => id !== latest.id)].map((one): Fact => ({
-    type: 'RoundReopened',
-    body: { round: one.id },
-  }));
+  const together = all.filter((one) => one.state === 'ended' && one.endedAt === latest.endedAt);
+  const reopened = [latest, ...together.filter(({ id }) => id !== latest.id)].map(reopen);
   const byEntry =
     nextStop(
       latest,
-      others.filter(({ id }) => id !== latest.id),
+      all.filter(({ id }) => id !== latest.id),
     ) === null || last?.at === latest.endedAt;
   // Reopened beside one that is on court it waits; then the turn has to be passed back to it.
   const back = round.state === 'ended' ? [] : passed;
@@ -91,9 +113,23 @@ export function undoFacts(round: Round, others: readonly Round[] = []): Fact[] {
 export function endFacts(round: Round, why: Ending, others: readonly Round[] = []): Fact[] {
   if (why === 'time-up' && round.group?.turns === 'game') {
     const next = nextInGroup(round, others, true);
-    return [endOf(round, why), ...(next ? [{ type: 'TurnPassed', body: { round: next.id } } as const] : [])];
+    return [endOf(round, why), ...(next ? [passTo(next)] : [])];
   }
   return [round, ...others].filter(({ state }) => state !== 'ended').map((one) => endOf(one, why));
+}
+
+/**
+ * One shooter of a group has to go: their round ends early, and the others play on. A duel cannot go on, so it ends for
+ * both.
+ *
+ * @param round the one on court
+ * @param leaver whoever goes: the one on court or one of the others
+ */
+export function leaveFacts(round: Round, leaver: Round, others: readonly Round[]): Fact[] {
+  if (leaver.state === 'ended') return [];
+  if (sharesGame(round)) return endFacts(round, 'stopped', others);
+  const next = leaver.id === round.id ? nextInGroup(round, others, true) : null;
+  return [endOf(leaver, 'stopped'), ...(next ? [passTo(next)] : [])];
 }
 
 /** What the rest of the group does after a turn of `round`, which is given as it is after it. */
@@ -101,12 +137,15 @@ function whatFollows(round: Round, others: readonly Round[]): Fact[] {
   const over = nextStop(round, others) === null;
   if (round.group === null) return over ? [endOf(round, 'played-out')] : [];
   // A duel is over for both at once.
-  if (over && gameOn(round, others)?.plan.family === 'duel') return endFacts(round, 'played-out', others);
+  if (over && sharesGame(round)) return endFacts(round, 'played-out', others);
   const next = nextInGroup(round, others, over);
-  return [
-    ...(over ? [endOf(round, 'played-out')] : []),
-    ...(next === null ? [] : [{ type: 'TurnPassed', body: { round: next.id } } as const]),
-  ];
+  return [...(over ? [endOf(round, 'played-out')] : []), ...(next === null ? [] : [passTo(next)])];
+}
+
+/** Whether both shooters play one game; elsewhere each of a group has their own. */
+function sharesGame({ pressure }: Round): boolean {
+  const plan = pressure?.game?.plan;
+  return plan?.family === 'duel' && plan.against.kind === 'shooter';
 }
 
 /** @param made null for a turn the clock took */
@@ -122,6 +161,10 @@ function endOf(round: Round, why: Ending): Fact {
   return { type: 'RoundEnded', body: { round: round.id, why, clockLeft: null } };
 }
 
-function lastAt(round: Round): number {
-  return round.entries.at(-1)?.at ?? -Infinity;
+function reopen({ id }: Round): Fact {
+  return { type: 'RoundReopened', body: { round: id } };
+}
+
+function passTo(round: Round): Fact {
+  return { type: 'TurnPassed', body: { round: round.id } };
 }

@@ -1,10 +1,11 @@
 import type { Id, NewId, RoundId, SessionId, ShooterId } from '../basics/ids.ts';
 import { isoDateAt } from '../basics/days.ts';
 import { rngFromSeed } from '../basics/chance.ts';
+import { invariant } from '../basics/invariant.ts';
 import type { EpochMs } from '../basics/units.ts';
 import type { Card } from '../court/cards.ts';
 import type { PressureSetup } from '../pressure/ingredients.ts';
-import type { Book, Round } from './book.ts';
+import type { Book, Round, RoundGroup } from './book.ts';
 import type { Condition, EntryWay, PairOrder } from './events.ts';
 import type { Fact } from './facts.ts';
 import { roundTally } from './roundCells.ts';
@@ -21,6 +22,8 @@ export interface RoundPlan {
   readonly nerves: number | null;
   readonly pressure: PressureSetup | null;
   readonly pair: { readonly id: Id<'pair'>; readonly place: 1 | 2 } | null;
+  /** The game it is part of, where several shooters play together. */
+  readonly group?: RoundGroup;
 }
 
 export interface Moment {
@@ -62,7 +65,7 @@ export function visitFor(
 export function beginFacts(book: Book, plan: RoundPlan, moment: Moment): { round: RoundId; facts: Fact[] } {
   const { session, first, facts } = visitFor(book, plan.shooter, moment);
   const round = moment.newId<'round'>();
-  const { shooter, condition, card, entry, nerves, pressure, pair } = plan;
+  const { shooter, condition, card, entry, nerves, pressure, pair, group } = plan;
   const started: Fact = {
     type: 'RoundStarted',
     body: {
@@ -76,9 +79,29 @@ export function beginFacts(book: Book, plan: RoundPlan, moment: Moment): { round
       nerves,
       pair,
       pressure,
+      ...(group ? { group } : {}),
     },
   };
   return { round, facts: [...facts, started] };
+}
+
+/**
+ * The facts that start a game of several shooters: a round for each, in their own visit, in the order they shoot.
+ *
+ * @throws InvariantError where a shooter comes twice
+ */
+export function beginGroupFacts(
+  book: Book,
+  plans: readonly Omit<RoundPlan, 'group' | 'pair'>[],
+  { turns, coin }: Pick<RoundGroup, 'turns'> & { readonly coin: boolean },
+  moment: Moment,
+): { rounds: RoundId[]; facts: Fact[] } {
+  invariant(new Set(plans.map(({ shooter }) => shooter)).size === plans.length, 'every shooter once');
+  const id = moment.newId<'group'>();
+  const begun = plans.map((plan, at) =>
+    beginFacts(book, { ...plan, pair: null, group: { id, place: at + 1, turns, coin } }, moment),
+  );
+  return { rounds: begun.map(({ round }) => round), facts: begun.flatMap(({ facts }) => facts) };
 }
 
 /** Tosses the coin for a pair's order. The seed is logged, so the toss can be checked. */

@@ -91,6 +91,16 @@ export interface Cell {
   readonly attempts: number;
 }
 
+/** The game of several shooters that a round is part of. */
+export interface RoundGroup {
+  readonly id: GroupId;
+  /** From 1, in the order they shoot. */
+  readonly place: number;
+  readonly turns: GroupTurns;
+  /** Whether the order was drawn, by the seed of the round. */
+  readonly coin?: boolean;
+}
+
 /** One card, played once from start to finish, in one condition. */
 export interface Round {
   readonly id: RoundId;
@@ -113,7 +123,7 @@ export interface Round {
   readonly pair: { readonly id: PairId; readonly place: 1 | 2 } | null;
   readonly pressure: PressureSetup | null;
   /** The game it is part of, where several shooters play together. */
-  readonly group: { readonly id: GroupId; readonly place: number; readonly turns: GroupTurns } | null;
+  readonly group: RoundGroup | null;
   readonly entries: readonly Entry[];
   readonly state: 'playing' | 'paused' | 'ended';
   /** Who paused it last; `interrupted` = the device took sound and clock away. Null while it is played. */

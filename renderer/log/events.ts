@@ -140,8 +140,17 @@ export const BODIES = {
     nerves: v.nullable(rating),
     pair: v.nullable(v.object({ id, place: v.picklist([1, 2]) })),
     pressure: v.nullable(pressure),
-    /** Rounds of several shooters who play one game together. */
-    group: v.exactOptional(v.nullable(v.object({ id, place: v.pipe(count, v.minValue(1)), turns }))),
+    /** Rounds of several shooters who play one game together. `coin`: their order was drawn, by the seed of the round. */
+    group: v.exactOptional(
+      v.nullable(
+        v.object({
+          id,
+          place: v.pipe(count, v.minValue(1)),
+          turns,
+          coin: v.exactOptional(v.boolean()),
+        }),
+      ),
+    ),
   }),
   /** In a group the next shot is this round's. */
   TurnPassed: v.object({ round: id }),

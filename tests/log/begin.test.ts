@@ -4,6 +4,7 @@ import { rngFromSeed } from '../../renderer/basics/chance.ts';
 import { STANDARD_CARDS, type Card } from '../../renderer/court/cards.ts';
 import {
   beginFacts,
+  beginGroupFacts,
   conditionInPair,
   pairOrderFor,
   visitFor,
@@ -103,6 +104,43 @@ describe('starting a round', () => {
     expect(facts.at(-1)).toMatchObject({
       body: { card: { id: card.id, name: card.name, stops: card.stops } },
     });
+  });
+});
+
+describe('starting a game of several', () => {
+  const seats = ['tobi', 'ines'].map((shooter) => ({
+    shooter,
+    condition: 'pressured' as const,
+    card,
+    entry: 'each-shot' as const,
+    nerves: shooter === 'ines' ? 6 : null,
+    pressure: PRESSURE,
+  }));
+  const turns = { turns: 'stop', coin: true } as const;
+
+  it('starts a round for each in their own visit, in the order they shoot', () => {
+    const log = onCourt();
+    tap(log, 'ooo');
+    log.write('RoundEnded', { round: 'round 1', why: 'stopped', clockLeft: null });
+    const { rounds, facts } = beginGroupFacts(log.book(), seats, turns, moment(START + HOUR));
+    expect(facts.map(({ type }) => type)).toEqual(['SessionStarted', 'RoundStarted', 'RoundStarted']);
+    const [, first, second] = facts;
+    expect(first).toMatchObject({
+      body: { shooter: 'tobi', round: rounds[0], first: 0, nerves: null, pair: null },
+    });
+    expect(second).toMatchObject({
+      body: { shooter: 'ines', round: rounds[1], session: 'visit 1', first: 3, nerves: 6 },
+    });
+    log.tap(facts);
+    expect(log.book()).toMatchObject({ skipped: 0, open: { shooter: 'tobi' } });
+    expect([...log.book().waiting.values()].map(({ group }) => group)).toEqual([
+      { id: log.book().open?.group?.id, place: 2, ...turns },
+    ]);
+  });
+  it('takes nobody twice', () => {
+    const twice = () =>
+      beginGroupFacts(onCourt().book(), [...seats, ...seats.slice(1)], turns, moment(START));
+    expect(twice).toThrow(/every shooter once/);
   });
 });
 

@@ -91,6 +91,28 @@ describe.each(TYPES)('%s', (type) => {
   });
 });
 
+describe('a round of a group', () => {
+  const round = (group: unknown) => ({
+    ...ENVELOPE,
+    type: 'RoundStarted',
+    body: { ...started({}), group },
+  });
+
+  it.each([{ id: 'g', place: 2, turns: 'shot' }, { id: 'g', place: 8, turns: 'game', coin: true }, null])(
+    'is read as it was written: %j',
+    (group) => {
+      expect(parseEvent(round(group))).toMatchObject({ known: true, event: { body: { group } } });
+    },
+  );
+  it.each([
+    { id: 'g', place: 0, turns: 'shot' },
+    { id: 'g', place: 1, turns: 'whenever' },
+    { id: 'g', place: 1, turns: 'stop', coin: 'heads' },
+  ])('is refused where it cannot be: %j', (group) => {
+    expect(() => parseEvent(round(group))).toThrow(/group/);
+  });
+});
+
 describe('what cannot be', () => {
   it.each<readonly [string, EventType, object, RegExp]>([
     ['more makes than attempts', 'StopCounted', { makes: 6 }, /more makes than attempts/],
