@@ -1,4 +1,7 @@
-import type { Points } from '../basics/units.ts';
+import { byText } from '../basics/order.ts';
+import { oncePer } from '../basics/remembered.ts';
+import { finish } from '../basics/steps.ts';
+import type { Points, Probability } from '../basics/units.ts';
 import type { Entry, Round } from '../log/book.ts';
 import { type Tally, turnsUsed } from '../log/roundCells.ts';
 import type { ByCondition } from './drop.ts';
@@ -45,21 +48,39 @@ export type AfterMake = ByCondition<AfterMakeSplit | null>;
  * (tests/stats/afterMake.test.ts, with the interval's coverage).
  */
 export function afterMake(rounds: Iterable<Round>): AfterMake {
+  return finish(afterMakeInSteps(rounds));
+}
+
+/**
+ * The same in short steps.
+ *
+ * @yields the share of the work that is done, 0 to 1
+ */
+export function* afterMakeInSteps(rounds: Iterable<Round>): Generator<Probability, AfterMake> {
   const sums = { relaxed: new Sum(), pressured: new Sum() };
-  for (const round of rounds) if (fixedLength(round)) sums[round.condition].add(stretchesOf(round));
+  // In an order of their own, so that not even rounding depends on the order of the rounds.
+  const all = [...rounds].filter(fixedLength).toSorted((a, b) => byText(a.id, b.id));
+  for (const [at, round] of all.entries()) {
+    sums[round.condition].add(stretchesOf(round));
+    if (at % ROUNDS_A_STEP === 0) yield at / all.length;
+  }
   return { relaxed: sums.relaxed.split(), pressured: sums.pressured.split() };
 }
+
+const ROUNDS_A_STEP = 100;
 
 /** Consecutive shots from one spot: 1 = make, 0 = miss. */
 type Stretch = readonly (0 | 1)[];
 
-function stretchesOf({ stops, entries }: Round): Stretch[] {
-  return visitsOf(entries).flatMap((visit) => {
+/** Those that say something; found once for each round. */
+const stretchesOf = oncePer(({ stops, entries }: Round): readonly Stretch[] =>
+  visitsOf(entries).flatMap((visit) => {
     const made = madeOf(visit);
     const stop = visit[0]?.stop ?? 0;
-    return made && turnsUsed(visit, stop) >= (stops[stop]?.attempts ?? Infinity) ? [made] : [];
-  });
-}
+    const whole = made && turnsUsed(visit, stop) >= (stops[stop]?.attempts ?? Infinity);
+    return whole && made.length > 1 ? [made] : [];
+  }),
+);
 
 /** Entries that follow each other at one stop; a card that is shot round and round comes back to it later. */
 function visitsOf(entries: readonly Entry[]): Entry[][] {
@@ -98,16 +119,19 @@ class Sum {
 
   private addStretch(made: Stretch): void {
     const n = made.length;
-    const makes = made.filter((one) => one === 1).length;
-    const misses = n - makes;
+    let makes = 0;
     let kept = 0;
-    for (const [at, one] of made.slice(1).entries()) {
-      const tally = made[at] === 1 ? this.afterMake : this.afterMiss;
+    for (let at = 0; at < n; at += 1) {
+      const one = made[at] as 0 | 1;
+      makes += one;
+      if (at === 0) continue;
+      const before = made[at - 1];
+      const tally = before === 1 ? this.afterMake : this.afterMiss;
       tally.makes += one;
       tally.attempts += 1;
-      if (made[at] === 1) kept += one;
+      if (before === 1) kept += one;
     }
-    if (n < 2) return;
+    const misses = n - makes;
     this.mixed += (makes * misses) / n;
     this.pairs += n - 1;
     // Fewer than four shots, or all alike, leave the order no room.

@@ -255,4 +255,13 @@ describe('which shots count', () => {
     expect(afterMake([shot(['oxo', 'oxx'])]).relaxed).toBeNull();
     expect(afterMake([])).toEqual({ relaxed: null, pressured: null });
   });
+
+  it('is the same to the last digit whatever order the rounds come in', () => {
+    const rng = rngFromSeed(12);
+    const rounds = Array.from({ length: 60 }, (_, at) => ({
+      ...shot([chain(5 + (at % 7), 0.45, 0.3, rng)]),
+      id: `round ${at}`,
+    }));
+    expect(afterMake(rounds.toReversed())).toEqual(afterMake(rounds));
+  });
 });
