@@ -140,7 +140,7 @@ export function marksFor(
   };
 }
 
-function shotsOnRecord(book: Book, shooter: string, stops: readonly Stop[]): number {
+export function shotsOnRecord(book: Book, shooter: string, stops: readonly Stop[]): number {
   const onCard = new Set(stops.map(({ spot, shot }) => cellKey(spot, shot)));
   let shots = 0;
   for (const round of book.rounds.values()) {

@@ -1,6 +1,9 @@
 import type { Probability, Seconds } from '../basics/units.ts';
+import { attemptsOn } from '../court/cards.ts';
+import type { OwnGame } from '../log/book.ts';
 import type { EntryWay } from '../log/events.ts';
-import { ingredientsOf, type Mark, type PressureSetup } from '../pressure/ingredients.ts';
+import type { PlayedGame } from '../pressure/gamePlan.ts';
+import { ingredientsOf, type ClockSetting, type Mark, type PressureSetup } from '../pressure/ingredients.ts';
 import { rungOf, type SeenBy } from '../pressure/ladder.ts';
 import type { Doubles } from '../pressure/stakes.ts';
 
@@ -49,15 +52,40 @@ export function wishFor(entry: EntryWay, wish: PressureWish): PressureWish {
   return entry === 'counts' && wish.clock === 'shot' ? { ...wish, clock: 'round' } : wish;
 }
 
-/** The wish as it is logged. @param mark the mark with its chance, null for none */
-export function setupOf(wish: PressureWish, mark: Mark | null, seed: number): PressureSetup {
+/** A first wish for a game: its own clock and crowd, and the game in place of a mark. */
+export function gameWish({ stops, clock, crowd }: Pick<OwnGame, 'stops' | 'clock' | 'crowd'>): PressureWish {
+  const fresh = freshWish(attemptsOn(stops));
+  return {
+    ...fresh,
+    clock: clock?.kind ?? 'none',
+    roundSeconds: clock?.kind === 'round' ? clock.seconds : fresh.roundSeconds,
+    shotSeconds: clock?.kind === 'shot' ? clock.seconds : fresh.shotSeconds,
+    crowd,
+  };
+}
+
+/** The clock that is wished for. */
+export function clockOf({ clock, roundSeconds, shotSeconds }: PressureWish): ClockSetting | null {
+  return clock === 'none' ? null : { kind: clock, seconds: clock === 'round' ? roundSeconds : shotSeconds };
+}
+
+/**
+ * The wish as it is logged.
+ *
+ * @param mark the mark with its chance, null for none
+ * @param game a game in place of a mark
+ */
+export function setupOf(
+  wish: PressureWish,
+  mark: Mark | null,
+  seed: number,
+  game: PlayedGame | null = null,
+): PressureSetup {
   const setup = {
     stake: wish.stake.trim() === '' ? null : wish.stake.trim(),
     mark,
-    clock:
-      wish.clock === 'none'
-        ? null
-        : { kind: wish.clock, seconds: wish.clock === 'round' ? wish.roundSeconds : wish.shotSeconds },
+    ...(game === null ? {} : { game }),
+    clock: clockOf(wish),
     crowd: wish.crowd,
   };
   const { seen, coldStart, doubles, showChance } = wish;

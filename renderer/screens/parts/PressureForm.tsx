@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, type ReactNode } from 'react';
 
 import { attemptsOn, type Card } from '../../court/cards.ts';
 import { COURTS, type RuleSet } from '../../court/ruleSets.ts';
@@ -21,57 +21,23 @@ interface Props {
   readonly entry: EntryWay;
   readonly line: Line;
   readonly onChange: (wish: PressureWish) => void;
+  /** What stands in place of the mark, and of the clock, where a game brings its own. */
+  readonly instead?: { readonly mark: ReactNode; readonly clock?: ReactNode };
 }
 
 /** Everything that turns pressure on in a round. */
-export function PressureForm({ wish: wished, card, shooter, rules, entry, line, onChange }: Props) {
+export function PressureForm({ wish: wished, card, shooter, rules, entry, line, onChange, instead }: Props) {
   const wish = wishOnLine(line, wishFor(entry, wished));
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
   return (
     <>
       <StakePanel shooter={shooter} line={line} wish={wish} onChange={set} />
-      <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />
-      <section className="panel">
-        <h2>The clock</h2>
-        <Choice
-          question="Which clock?"
-          answers={[
-            { value: 'none', words: 'None' },
-            { value: 'round', words: 'One for the round' },
-            ...(entry === 'each-shot' ? [{ value: 'shot', words: 'One for each shot' } as const] : []),
-          ]}
-          value={wish.clock}
-          onChoose={(clock) => set({ clock })}
-        />
-        {wish.clock === 'round' ? (
-          <Stepper
-            label="Seconds for the whole round"
-            value={wish.roundSeconds}
-            min={10}
-            max={1800}
-            step={5}
-            write={(value) => `${value} s`}
-            onChange={(roundSeconds) => set({ roundSeconds })}
-          />
-        ) : null}
-        {wish.clock === 'shot' ? (
-          <>
-            <Stepper
-              label="Seconds for each shot"
-              value={wish.shotSeconds}
-              min={3}
-              max={40}
-              write={(value) => `${value} s`}
-              onChange={(shotSeconds) => set({ shotSeconds })}
-            />
-            <p className="quiet">{shotClockWords(rules)}</p>
-          </>
-        ) : null}
-        {wish.clock === 'round' ? <p>{secondsAShot(wish.roundSeconds, attemptsOn(card.stops))}</p> : null}
-        {wish.clock === 'none' ? null : (
-          <p className="quiet">The last five seconds are called out, then the buzzer.</p>
-        )}
-      </section>
+      {instead?.mark ?? <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />}
+      {instead?.clock ?? (
+        <ClockPanel wish={wish} entry={entry} rules={rules} onChange={set}>
+          {instead ? null : <p>{secondsAShot(wish.roundSeconds, attemptsOn(card.stops))}</p>}
+        </ClockPanel>
+      )}
       <SeenPanel line={line} wish={wish} onChange={set} />
       <section className="panel">
         <h2>Noise, and a cold start</h2>
@@ -92,7 +58,59 @@ export function PressureForm({ wish: wished, card, shooter, rules, entry, line, 
   );
 }
 
-function MarkPanel({ wish, card, shooter, onChange }: Omit<Props, 'rules' | 'entry' | 'line'>) {
+interface ClockProps extends Pick<Props, 'wish' | 'entry' | 'rules'> {
+  readonly onChange: (change: Partial<PressureWish>) => void;
+  /** What is said of a clock for the round. */
+  readonly children: ReactNode;
+}
+
+function ClockPanel({ wish, entry, rules, onChange, children }: ClockProps) {
+  return (
+    <section className="panel">
+      <h2>The clock</h2>
+      <Choice
+        question="Which clock?"
+        answers={[
+          { value: 'none', words: 'None' },
+          { value: 'round', words: 'One for the round' },
+          ...(entry === 'each-shot' ? [{ value: 'shot', words: 'One for each shot' } as const] : []),
+        ]}
+        value={wish.clock}
+        onChoose={(clock) => onChange({ clock })}
+      />
+      {wish.clock === 'round' ? (
+        <Stepper
+          label="Seconds for the whole round"
+          value={wish.roundSeconds}
+          min={10}
+          max={1800}
+          step={5}
+          write={(value) => `${value} s`}
+          onChange={(roundSeconds) => onChange({ roundSeconds })}
+        />
+      ) : null}
+      {wish.clock === 'shot' ? (
+        <>
+          <Stepper
+            label="Seconds for each shot"
+            value={wish.shotSeconds}
+            min={3}
+            max={40}
+            write={(value) => `${value} s`}
+            onChange={(shotSeconds) => onChange({ shotSeconds })}
+          />
+          <p className="quiet">{shotClockWords(rules)}</p>
+        </>
+      ) : null}
+      {wish.clock === 'round' ? children : null}
+      {wish.clock === 'none' ? null : (
+        <p className="quiet">The last five seconds are called out, then the buzzer.</p>
+      )}
+    </section>
+  );
+}
+
+function MarkPanel({ wish, card, shooter, onChange }: Pick<Props, 'wish' | 'card' | 'shooter' | 'onChange'>) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const turns = attemptsOn(card.stops);
