@@ -22,10 +22,22 @@ export interface Standing {
   readonly leverage: Probability;
 }
 
+/** The next shot as it could be foreseen before the round, for wherever the game might come to stand. */
+export interface Foreseen {
+  readonly rate: Probability;
+  /** Chance after a make minus chance after a miss. */
+  readonly leverage: Probability;
+}
+
 /** A game solved for one shooter; asking costs a few steps, not a new solution. */
 export interface Solved<State = unknown> {
   /** @param results every turn so far, in order */
   standing(results: readonly TurnResult[]): Standing;
+  /**
+   * The next shot with the days weighed as they were before the round: the turns so far say where the game stands, and
+   * nothing of the shooter. Null when the round is over.
+   */
+  foreseen(results: readonly TurnResult[]): Foreseen | null;
   /** Where the game stands. */
   state(results: readonly TurnResult[]): State;
   /** How many more turns it takes from here. */
@@ -96,6 +108,20 @@ export function solve<State>(rule: Rule<State>, ability: Ability, time?: TimeLef
       const afterMake = mean(normalised(weights.map((w, day) => w * (rates[day] ?? 0))), next, make);
       const afterMiss = mean(normalised(weights.map((w, day) => w * (1 - (rates[day] ?? 0)))), next, miss);
       return { chance, leverage: afterMake - afterMiss };
+    },
+    foreseen: (results) => {
+      const { turn, at } = walk(results);
+      const level = present(levels[turn], 'a turn of the round');
+      const make = level.make[at] ?? -1;
+      const miss = level.miss[at] ?? -1;
+      const next = wins[turn + 1];
+      if (!next || make === -1) return null;
+      const { weights } = ability;
+      const shot = level.shot[at] ?? 0;
+      return {
+        rate: weights.reduce((sum, weight, day) => sum + weight * (ability.rates[day]?.[shot] ?? 0), 0),
+        leverage: mean(weights, next, make) - mean(weights, next, miss),
+      };
     },
   };
 }

@@ -119,6 +119,37 @@ describe('the solver', () => {
     expect(impossible.chance).toBe(chance);
     expect(Number.isFinite(impossible.leverage)).toBe(true);
   });
+  it('foresees a shot by the days as they were before the round, wherever the game stands', () => {
+    fc.assert(
+      fc.property(ability, game, results, (known, [needed, turns], taken) => {
+        const given = taken.slice(0, turns - 1);
+        const rule = reach(needed, turns);
+        // A day by itself cannot be weighed anew.
+        const hangs = known.weights.reduce((sum, weight, day) => {
+          const alone: Ability = { weights: [1], rates: [known.rates[day] ?? []] };
+          const after = (next: TurnResult) => chanceByEnumeration(rule, alone, [...given, next]);
+          return sum + weight * (after('make') - after('miss'));
+        }, 0);
+        const foreseen = solve(rule, known).foreseen(given);
+        expect(foreseen?.leverage).toBeCloseTo(hangs, 9);
+        const rates = known.rates.map((day) => day[given.length] ?? NaN);
+        const rate = rates.reduce((sum, p, day) => sum + p * (known.weights[day] ?? NaN), 0);
+        expect(foreseen?.rate).toBeCloseTo(rate, 12);
+      }),
+    );
+  });
+  it('foresees what it sees where the shooter is known, and nothing once the round is over', () => {
+    const solved = solve(reach(2, 3), steady(0.4, 3));
+    expect(solved.foreseen(['make'])?.leverage).toBeCloseTo(solved.standing(['make']).leverage, 12);
+    expect(solved.foreseen(['make', 'miss', 'make'])).toBeNull();
+    const days: Ability = { weights: [0.5, 0.5], rates: [Array(3).fill(0.1), Array(3).fill(0.9)] };
+    const unsure = solve(reach(2, 3), days);
+    // After a make the good day is the likelier one, but that was not known before.
+    expect(unsure.foreseen(['make'])?.rate).toBeCloseTo(0.5, 12);
+    // On either day 2pq = .18 hangs on the first shot; a make also tells which day it is, and that is left out.
+    expect(unsure.foreseen([])?.leverage).toBeCloseTo(0.18, 12);
+    expect(unsure.standing([]).leverage).toBeCloseTo(0.82, 12);
+  });
   it('refuses an ability that does not cover the round', () => {
     expect(() => solve(reach(3, 5), steady(0.5, 4))).toThrow(/a make rate for every day and shot/);
     expect(() => solve(reach(3, 5), { weights: [0.5, 0.5], rates: [Array(5).fill(0.5)] })).toThrow(
