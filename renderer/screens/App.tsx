@@ -11,6 +11,9 @@ import { WelcomeScreen } from './WelcomeScreen.tsx';
 const RoundSetupScreen = lazy(() =>
   import('./RoundSetupScreen.tsx').then((file) => ({ default: file.RoundSetupScreen })),
 );
+const GameSetupScreen = lazy(() =>
+  import('./GameSetupScreen.tsx').then((file) => ({ default: file.GameSetupScreen })),
+);
 const PairScreen = lazy(() => import('./PairScreen.tsx').then((file) => ({ default: file.PairScreen })));
 const DoubleScreen = lazy(() =>
   import('./DoubleScreen.tsx').then((file) => ({ default: file.DoubleScreen })),
@@ -63,6 +66,9 @@ function Screen({ place, about, ready }: Address & { readonly ready: boolean }) 
       return <BenchScreen shooter={shooter} />;
     case 'relaxed':
     case 'pressured':
+      if (place === 'pressured' && about !== null) {
+        return <GameSetupScreen key={about} shooter={shooter} about={about} />;
+      }
       return <RoundSetupScreen key={place} shooter={shooter} condition={place} />;
     case 'pair':
       return <PairScreen key={about} shooter={shooter} about={about} />;

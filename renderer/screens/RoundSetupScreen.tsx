@@ -4,12 +4,16 @@ import { attemptsOn, type Card } from '../court/cards.ts';
 import { doublesNext, type Debt } from '../games/ledger.ts';
 import type { Shooter } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
-import type { PressureSetup } from '../pressure/ingredients.ts';
+import type { Mark, PressureSetup } from '../pressure/ingredients.ts';
 import { marksFor } from '../store/forecast.ts';
 import { lineFor, refusalOf, wishOnLine, type Refusal } from '../store/line.ts';
 import { writeAddress } from '../store/places.ts';
-import { freshWish, setupOf, wishFor, type PressureWish } from '../store/pressureWish.ts';
+import type { ListedGame } from '../store/gameActions.ts';
+import { freshWish, gameWish, setupOf, wishFor, type PressureWish } from '../store/pressureWish.ts';
 import { cardsOf, startRound, tossPair } from '../store/roundActions.ts';
+import { gamePanels } from './games/gamePanels.tsx';
+import { GameShots } from './games/GameShots.tsx';
+import { useGameToPlay } from './games/useGameToPlay.ts';
 import { useDoors, useGym } from './gymContext.ts';
 import { BodyPanel } from './line/BodyPanel.tsx';
 import { refusalWords } from './line/lineWords.ts';
@@ -19,6 +23,7 @@ import { Page } from './parts/Page.tsx';
 import { PressureForm } from './parts/PressureForm.tsx';
 import { NERVES_BEFORE, Rating } from './parts/Rating.tsx';
 import { RoundOutlook } from './parts/RoundOutlook.tsx';
+import './styles/games.css';
 import './styles/line.css';
 
 interface Props {
@@ -26,25 +31,30 @@ interface Props {
   readonly condition: Condition | 'pair';
   /** The debt that is shot for, double or nothing. */
   readonly doubling?: Debt;
+  /** Played in place of a mark on a card. */
+  readonly game?: ListedGame;
 }
 
 const TITLES = { relaxed: 'A relaxed round', pressured: 'A pressured round', pair: 'A pair' } as const;
 
 /** Sets a round up, or both rounds of a pair. */
-export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
+export function RoundSetupScreen({ shooter, condition, doubling, game }: Props) {
   const { gym } = useDoors();
   const book = useGym((state) => state.book);
   const settings = useGym((state) => state.settings);
   const cards = cardsOf(book);
-  const [card, setCard] = useState<Card>(() => cardsOf(book)[0] as Card);
+  const [card, setCard] = useState<Card>(() => (game ? cardOf(game) : (cardsOf(book)[0] as Card)));
   const [wish, setWish] = useState<PressureWish>(() => ({
-    ...freshWish(attemptsOn(card.stops)),
+    ...(game ? gameWish(game) : freshWish(attemptsOn(card.stops))),
     ...(doubling ? { stake: doubling.stake, doubles: doublesNext(doubling) } : {}),
   }));
   const line = useMemo(
     () => (condition === 'relaxed' ? null : lineFor(book, shooter.id, gym.moment())),
     [gym, book, shooter, condition],
   );
+  const play = useGameToPlay(shooter, game ?? null, wish);
+  // A game is told shot by shot: its rule goes by their order.
+  const entry = game ? 'each-shot' : settings.entry;
   const [refused, setRefused] = useState<Refusal | null>(null);
   const [nerves, setNerves] = useState<number | null>(null);
   const [asked, setAsked] = useState(false);
@@ -59,15 +69,20 @@ export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
   /** What is logged of the pressure, or why it is not to be started; null for a relaxed round. */
   const setup = (): { pressure: PressureSetup | null; refusal: Refusal | null } => {
     if (line === null) return { pressure: null, refusal: null };
-    const marks = marksFor(book, shooter.id, card.stops, gym.moment());
-    const makes = wish.markMakes ?? marks.nearest(wish.wanted);
-    const open = wishOnLine(line, wishFor(settings.entry, wish));
-    const mark = open.mark ? { makes, chance: marks.chance(makes) } : null;
-    const pressure = setupOf(open, mark, gym.newSeed());
+    const open = wishOnLine(line, wishFor(entry, wish));
+    const pressure = play
+      ? setupOf(open, null, play.seed, play.toPlay.played)
+      : setupOf(open, markFor(open), gym.newSeed());
     return { pressure, refusal: refusalOf(book, shooter.id, line, open, pressure) };
   };
+  const markFor = (open: PressureWish): Mark | null => {
+    if (!open.mark) return null;
+    const marks = marksFor(book, shooter.id, card.stops, gym.moment());
+    const makes = open.markMakes ?? marks.nearest(open.wanted);
+    return { makes, chance: marks.chance(makes) };
+  };
   const start = async () => {
-    const plan = { shooter: shooter.id, card, entry: settings.entry };
+    const plan = { shooter: shooter.id, card, entry };
     const { pressure, refusal } = setup();
     setRefused(refusal);
     if (refusal) {
@@ -95,7 +110,7 @@ export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
   };
 
   return (
-    <Page title={doubling ? 'Double or nothing' : TITLES[condition]}>
+    <Page title={doubling ? 'Double or nothing' : (game?.name ?? TITLES[condition])}>
       {condition === 'pair' ? (
         <p className="lead">
           The same card twice, once relaxed and once pressured. A coin decides which comes first, so that
@@ -109,10 +124,16 @@ export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
       ) : null}
       <div className="columns packed">
         <section className="panel">
-          <CardChoice cards={cards} value={card} onChoose={chooseCard} />
-          <RoundOutlook shooter={shooter.id} condition={condition} stops={card.stops} />
-          <EntryChoice value={settings.entry} onChoose={(entry) => gym.set({ entry })} />
-          {settings.entry === 'each-shot' ? <MissSidesChoice /> : null}
+          {game ? (
+            <GameShots game={game} />
+          ) : (
+            <>
+              <CardChoice cards={cards} value={card} onChoose={chooseCard} />
+              <RoundOutlook shooter={shooter.id} condition={condition} stops={card.stops} />
+              <EntryChoice value={settings.entry} onChoose={(way) => gym.set({ entry: way })} />
+            </>
+          )}
+          {entry === 'each-shot' ? <MissSidesChoice /> : null}
         </section>
         {line ? (
           <PressureForm
@@ -120,12 +141,13 @@ export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
             card={card}
             shooter={shooter.id}
             rules={shooter.rules}
-            entry={settings.entry}
+            entry={entry}
             line={line}
             onChange={(next) => {
               setWish(next);
               setRefused(null);
             }}
+            {...(play ? { instead: gamePanels(play, wish, shooter.rules, setWish) } : {})}
           />
         ) : null}
       </div>
@@ -151,9 +173,14 @@ export function RoundSetupScreen({ shooter, condition, doubling }: Props) {
       <button type="button" className="button main slab start-bar" onClick={() => void start()}>
         <span className="slab-name">{condition === 'pair' ? 'Toss the coin' : 'To the court'}</span>
         <span className="slab-words">
-          {card.name}, {attemptsOn(card.stops)} shots
+          {play ? play.toPlay.played.name : `${card.name}, ${attemptsOn(card.stops)} shots`}
         </span>
       </button>
     </Page>
   );
+}
+
+/** What the round of a game is shot on: a card that goes by the game's name. */
+function cardOf({ id, name, stops }: ListedGame): Card {
+  return { id: String(id), name, stops };
 }

@@ -65,7 +65,11 @@ export function gameWish({ stops, clock, crowd }: Pick<OwnGame, 'stops' | 'clock
 }
 
 /** The clock that is wished for. */
-export function clockOf({ clock, roundSeconds, shotSeconds }: PressureWish): ClockSetting | null {
+export function clockOf({
+  clock,
+  roundSeconds,
+  shotSeconds,
+}: Pick<PressureWish, 'clock' | 'roundSeconds' | 'shotSeconds'>): ClockSetting | null {
   return clock === 'none' ? null : { kind: clock, seconds: clock === 'round' ? roundSeconds : shotSeconds };
 }
 

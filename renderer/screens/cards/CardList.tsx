@@ -1,10 +1,9 @@
 import { useState } from 'react';
 
 import { attemptsOn, STANDARD_CARDS, type Card } from '../../court/cards.ts';
-import { spotWords, SHOT_WORDS } from '../../court/spots.ts';
-import { upperFirst } from '../parts/upperFirst.ts';
 import { removeCard } from '../../store/cardActions.ts';
 import { useDoors, useGym } from '../gymContext.ts';
+import { stopsWords } from './stopsWords.ts';
 
 interface Props {
   /** Starts a new card, from the stops of another where one is given. */
@@ -47,7 +46,7 @@ function CardRow({
       <div>
         <h3>{card.name}</h3>
         <p className="quiet">
-          {attemptsOn(card.stops)} shots. {stopsWords(card)}
+          {attemptsOn(card.stops)} shots. {stopsWords(card.stops)}
         </p>
       </div>
       {asked ? (
@@ -84,15 +83,4 @@ function CardRow({
       )}
     </li>
   );
-}
-
-/** `Catch-and-shoot: left corner × 5, left wing × 5.` Stops of one kind that follow each other are said together. */
-function stopsWords({ stops }: Card): string {
-  const sentences: string[] = [];
-  for (const [at, { spot, shot, attempts }] of stops.entries()) {
-    const place = `${spotWords(spot)} ×\u00a0${attempts}`;
-    if (stops[at - 1]?.shot === shot) sentences.push(`${sentences.pop() ?? ''}, ${place}`);
-    else sentences.push(shot === 'free-throw' ? place : `${upperFirst(SHOT_WORDS[shot])}: ${place}`);
-  }
-  return `${sentences.join('. ')}.`;
 }

@@ -14,16 +14,7 @@ interface Props {
 
 /** The clock of a game; last shots bring their own. */
 export function ClockForm({ plan, clock, rules, onChange }: Props) {
-  if (plan.family === 'last shot') {
-    return (
-      <>
-        <p>
-          Each shot starts anywhere from {plan.from} to {plan.to} seconds, so that nobody can count along.
-        </p>
-        <p className="quiet">{lastShotSentence(rules)}</p>
-      </>
-    );
-  }
+  if (plan.family === 'last shot') return <LastShotClock plan={plan} rules={rules} />;
   return (
     <>
       <Choice
@@ -47,6 +38,22 @@ export function ClockForm({ plan, clock, rules, onChange }: Props) {
           onChange={(seconds) => onChange({ ...clock, seconds })}
         />
       ) : null}
+    </>
+  );
+}
+
+interface LastShotProps extends Pick<Props, 'rules'> {
+  readonly plan: Extract<GamePlan, { family: 'last shot' }>;
+}
+
+/** What the clock of last shots does, and what the rules say of the last moment. */
+export function LastShotClock({ plan, rules }: LastShotProps) {
+  return (
+    <>
+      <p>
+        Each shot starts anywhere from {plan.from} to {plan.to} seconds, so that nobody can count along.
+      </p>
+      <p className="quiet">{lastShotSentence(rules)}</p>
     </>
   );
 }

@@ -1,0 +1,32 @@
+import type { ListedGame } from '../../store/gameActions.ts';
+import { stopsWords } from '../cards/stopsWords.ts';
+
+/** What a game is shot on. */
+export function GameShots({ game }: { readonly game: ListedGame }) {
+  return (
+    <>
+      <h2>The shots</h2>
+      <p>{stopsWords(game.plan.family === 'trips' ? game.stops.slice(0, 1) : game.stops)}</p>
+      <p className="quiet">{orderWords(game)} Tap every shot; each counts on your record.</p>
+    </>
+  );
+}
+
+function orderWords({ plan }: ListedGame): string {
+  switch (plan.family) {
+    case 'streak':
+    case 'race':
+    case 'lives':
+      return 'Round and round, until it is decided.';
+    case 'climb':
+      return 'Each stop is a step.';
+    case 'trips':
+      return 'Trip by trip.';
+    case 'duel':
+      return 'Shot for shot.';
+    case 'reach':
+    case 'racks':
+    case 'last shot':
+      return 'Once through, to the end.';
+  }
+}
