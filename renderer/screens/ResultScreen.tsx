@@ -56,7 +56,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
         <MixSwitch figures={figures} />
         <WorkingBar />
       </section>
-      {study ? <WhatNext rounds={figures.rounds} study={study} /> : null}
+      {study ? <WhatNext study={study} /> : null}
       {study ? <HowSure study={study} /> : null}
       {index ? <WeekByWeek index={index} /> : null}
       <BySpot figures={figures} index={index} rules={shooter.rules} ownSpots={ownSpots} />
@@ -67,7 +67,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
       <NoPressureFelt figures={figures} study={study} book={book} />
       <BothRates figures={figures} />
       <OverTime figures={figures} />
-      <HotHand rounds={figures.rounds} />
+      {study ? <HotHand split={study.afterMake} /> : null}
       <Misses rounds={figures.rounds} />
       <Forecasts score={forecasts} />
       <section className="panel">

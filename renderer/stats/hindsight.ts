@@ -1,3 +1,4 @@
+import { byText } from '../basics/order.ts';
 import type { IsoDate, Points } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
@@ -50,13 +51,12 @@ export function couldHaveShown(rounds: Iterable<Round>, index: ChokeIndex | NoIn
   };
 }
 
-/** The rounds of the session that was started last, on the last day. */
+/** The rounds of the session that was started last, on the last day; of a file's sessions the one named last. */
 function latestSession(rounds: readonly Round[]): Round[] {
+  const later = (a: Round, b: Round): number =>
+    byText(a.date, b.date) || a.startedAt - b.startedAt || byText(a.session, b.session);
   const last = rounds.reduce<Round | null>(
-    (best, round) =>
-      !best || round.date > best.date || (round.date === best.date && round.startedAt > best.startedAt)
-        ? round
-        : best,
+    (best, round) => (!best || later(round, best) > 0 ? round : best),
     null,
   );
   return rounds.filter(({ date, session }) => date === last?.date && session === last.session);

@@ -8,6 +8,7 @@ import { changeWords } from '../../renderer/screens/result/changeWords.ts';
 import { HotHand } from '../../renderer/screens/result/HotHand.tsx';
 import { TurnsTheScrew } from '../../renderer/screens/result/TurnsTheScrew.tsx';
 import { WeekByWeek } from '../../renderer/screens/result/WeekByWeek.tsx';
+import { afterMake } from '../../renderer/stats/afterMake.ts';
 import type { Change } from '../../renderer/stats/model/chokeIndex.ts';
 import {
   count,
@@ -145,11 +146,11 @@ describe('what turns the screw', () => {
 
 describe('whether a make helps the next shot', () => {
   it('is told for both conditions with its span, and nothing without single shots', () => {
-    const markup = drawn(<HotHand rounds={demo.rounds} />);
+    const markup = drawn(<HotHand split={afterMake(demo.rounds)} />);
     // The invented shooters' shots do not depend on the shot before.
     expect(textOf(markup)).toContain('Relaxed, no difference that can be told from luck.');
     expect(rowsOf(markup, 'Numbers after a make and after a miss')).toHaveLength(2);
     const counted = demo.rounds.filter(({ entry }) => entry === 'counts');
-    expect(drawn(<HotHand rounds={counted} />)).toBe('');
+    expect(drawn(<HotHand split={afterMake(counted)} />)).toBe('');
   });
 });

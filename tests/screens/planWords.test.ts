@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 
 import { adviceWords, aimWords, hindsightWords, needWords } from '../../renderer/screens/result/planWords.ts';
-import { outlookOf } from '../../renderer/store/plan.ts';
 import { studyOf, type Study } from '../../renderer/stats/study.ts';
 import { freeThrows, roundOf } from '../stats/rounds.ts';
 import { demoRounds } from './seasons.ts';
@@ -95,7 +94,7 @@ describe('what to do next', () => {
 
 describe('the outlook', () => {
   it('is worked out from the record and its study', () => {
-    const { habit, table, hindsight } = outlookOf(rounds, study);
+    const { habit, table, hindsight } = study.outlook;
     expect(habit.assumed).toBe(false);
     expect(table.rows).toHaveLength(18);
     expect(hindsight.soFar).toBeLessThan(10);
@@ -103,7 +102,7 @@ describe('the outlook', () => {
 
   it('stands on what is usual while there is little to go by', () => {
     const few = [roundOf('relaxed', [freeThrows(7, 10)])];
-    const { habit, table, hindsight } = outlookOf(few, studyOf(few).study);
+    const { habit, table, hindsight } = studyOf(few).study.outlook;
     expect(habit.assumed).toBe(true);
     expect(table.aims.some(({ advice }) => advice !== null)).toBe(true);
     expect(hindsight.soFar).toBeNull();

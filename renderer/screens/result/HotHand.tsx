@@ -1,17 +1,13 @@
-import { useMemo } from 'react';
-
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
 import { reachOf } from '../../charts/scale.ts';
-import type { Round } from '../../log/book.ts';
-import { afterMake, type AfterMakeSplit } from '../../store/streaks.ts';
+import type { AfterMake, AfterMakeSplit } from '../../stats/afterMake.ts';
 import { dropSpan, percent, pointsWords, signed } from '../numberWords.ts';
 
 /** With fewer shots that follow another, the span is wider than any such help could be. Our own choice. */
 const LEAST_SHOTS = 400;
 
 /** Whether a make helps the next shot, relaxed and under pressure, for a shooter who notes single shots. */
-export function HotHand({ rounds }: { readonly rounds: readonly Round[] }) {
-  const split = useMemo(() => afterMake(rounds), [rounds]);
+export function HotHand({ split }: { readonly split: AfterMake }) {
   const shown = (['relaxed', 'pressured'] as const).flatMap((condition) => {
     const of = split[condition];
     return of && of.afterMake.attempts + of.afterMiss.attempts >= LEAST_SHOTS ? [{ condition, ...of }] : [];

@@ -1,21 +1,16 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 
-import type { Round } from '../../log/book.ts';
-import { outlookOf, PLANNED_WEEKS, type Outlook, type PlanRow } from '../../store/plan.ts';
+import type { Outlook } from '../../stats/outlook.ts';
+import type { PlanRow } from '../../stats/planTable.ts';
 import { writeAddress } from '../../store/places.ts';
 import type { Study } from '../../store/study.ts';
 import { useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { adviceWords, aimWords, CAUTION_WORDS, hindsightWords, needWords, ORDER_WORDS } from './planWords.ts';
 
-interface Props {
-  readonly rounds: readonly Round[];
-  readonly study: Study;
-}
-
 /** How much to shoot, and in what order, until a drop would show. */
-export function WhatNext({ rounds, study }: Props) {
-  const outlook = useMemo(() => outlookOf(rounds, study), [rounds, study]);
+export function WhatNext({ study }: { readonly study: Study }) {
+  const { outlook } = study;
   const busy = useGym((state) => state.book.open !== null);
   const hindsight = hindsightWords(outlook.hindsight, study.have.sessions);
   return (
@@ -55,6 +50,7 @@ function PlanDetails({ table }: Pick<Outlook, 'table'>) {
   const [size, setSize] = useState(sizes[0] ?? '');
   const rows = table.rows.filter(({ points }) => String(points) === size);
   const orders = [...new Set(rows.map(({ order }) => order))];
+  const spans = [...new Set(rows.map(({ weeks }) => weeks))];
   return (
     <details className="behind">
       <summary>Pressured shots a week, by order and time</summary>
@@ -69,7 +65,7 @@ function PlanDetails({ table }: Pick<Outlook, 'table'>) {
           <thead>
             <tr>
               <th scope="col">Order</th>
-              {PLANNED_WEEKS.map((weeks) => (
+              {spans.map((weeks) => (
                 <th key={weeks} scope="col">
                   in {weeks} weeks
                 </th>

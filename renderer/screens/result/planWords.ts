@@ -1,4 +1,6 @@
-import type { Hindsight, PlanRow, PlanTable, SeenHabit } from '../../store/plan.ts';
+import type { SeenHabit } from '../../stats/habit.ts';
+import type { Hindsight } from '../../stats/hindsight.ts';
+import type { PlanRow, PlanTable } from '../../stats/planTable.ts';
 import type { Study } from '../../store/study.ts';
 import { dayWords } from '../dayWords.ts';
 import { LEAST_SESSIONS, SURE_ENOUGH } from '../../store/fixedNumbers.ts';

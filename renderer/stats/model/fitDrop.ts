@@ -1,5 +1,5 @@
 import { rngFromSeed, seedFromText } from '../../basics/chance.ts';
-import { finish } from '../../basics/steps.ts';
+import { finish, partOf } from '../../basics/steps.ts';
 import type { Probability } from '../../basics/units.ts';
 import { at } from '../matrix.ts';
 import type { ChokeIndex, NoIndex, NoIndexReason } from './chokeIndex.ts';
@@ -39,6 +39,10 @@ const DRAWS = 1000;
 /** Below this share of the mix shot under pressure there is no index: most of it would be guesswork. */
 const LEAST_SEEN = 0.5;
 
+/** Shares of the work that are done at least, as measured on five years of shots; a fit at known spreads is one of some fifty. */
+const DONE = { laidOut: 0.01, fitted: 0.94, centred: 0.96, drawn: 0.97, standardised: 0.99 };
+const QUICK_DONE = { laidOut: 0.1, fitted: 0.45, centred: 0.58, drawn: 0.7, standardised: 0.87 };
+
 /**
  * The choke index of one shooter's record, or the reason why there is none.
  *
@@ -69,15 +73,21 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
   if (!reference) return none('nothing of the mix');
   if (seen < LEAST_SEEN) return none('too little of the mix under pressure');
 
+  const done = options.hyper ? QUICK_DONE : DONE;
   const design = designOf(data, options.design);
   const fitter = fitterOf(design);
   const few = design.sessions.count <= FEW_SESSIONS;
-  const spreads = yield* fitSpreads(fitter, few, options);
+  yield done.laidOut;
+  const spreads = yield* partOf(fitSpreads(fitter, few, options), done.laidOut, done.fitted);
+  yield done.fitted;
   const rng = rngFromSeed(seed);
   // Weighing mends the means of few sessions as well.
   const nodes = few ? spreads.nodes : centred(design, fitter, spreads, rng);
+  yield done.centred;
   const drawn = drawStates(design, nodes, draws, rng);
+  yield done.drawn;
   const posterior = standardise(data, design, drawn, reference);
+  yield done.standardised;
   const figures = figuresOf(data, posterior, reference);
   const index: ChokeIndex = {
     kind: 'index',
