@@ -18,6 +18,9 @@ export interface CoinBall {
   readonly double: boolean;
 }
 
+/** Nothing is said from fewer double balls: the span would be 20 points and more. Our own choice. */
+export const LEAST_DOUBLES = 60;
+
 /** What doubling takes off; points are positive = worse when the ball counts double. */
 export interface DoubleBallDrop extends DropEstimate {
   /** The make rates behind it, over the same mix of stops. */

@@ -1,3 +1,4 @@
+import { finish } from '../basics/steps.ts';
 import type { Points, Probability } from '../basics/units.ts';
 import type { DropEstimate } from './drop.ts';
 import { fitRounds, type RandomRounds, type RoundShots, type RoundsFit } from './leverageFit.ts';
@@ -59,6 +60,8 @@ export interface LeverageDrop {
 
 /** Log-odds per standard deviation of leverage: about ± 4 points at a 50 % make rate. */
 export const LEVERAGE_PRIOR_SD = 0.15;
+/** Nothing is said from fewer shots or rounds: nearly half of the answer would be the prior's. Our own choice. */
+export const LEAST_LEVERAGE = { shots: 300, rounds: 10 } as const;
 /** How far the rates under pressure may lie from those before, all together, each place by itself, and over 25 shots. */
 const LEVEL_SD = 1;
 const PLACE_SD = 0.3;
@@ -83,13 +86,26 @@ export function leverageDrop(
   level = READING_LEVEL,
   priorSd = LEVERAGE_PRIOR_SD,
 ): LeverageDrop | null {
+  return finish(leverageDropInSteps(shots, level, priorSd));
+}
+
+/**
+ * The same in short steps.
+ *
+ * @yields the share of the work that is done, 0 to 1
+ */
+export function* leverageDropInSteps(
+  shots: readonly LeverageShot[],
+  level = READING_LEVEL,
+  priorSd = LEVERAGE_PRIOR_SD,
+): Generator<Probability, LeverageDrop | null> {
   const n = shots.length;
   const mean = shots.reduce((sum, { leverage }) => sum + leverage, 0) / n;
   const sd = Math.sqrt(shots.reduce((sum, { leverage }) => sum + (leverage - mean) ** 2, 0) / n);
   // Leverages of one value differ in their last digit at most.
   if (!(sd > 1e-9)) return null;
   const data = layOut(shots, mean, sd, priorSd);
-  const { gamma, variance, beta, roundSd } = overRoundSds(data);
+  const { gamma, variance, beta, roundSd } = yield* overRoundSds(data);
   const reach = zFor(level) * Math.sqrt(variance);
   const within = (points: (gamma: number) => Points): DropEstimate => ({
     points: points(gamma),
@@ -151,14 +167,14 @@ function layOut(shots: readonly LeverageShot[], mean: number, sd: number, priorS
 }
 
 /** γ with the spread of rounds integrated over its grid; the rest of β at its mean. */
-function overRoundSds(data: RandomRounds): {
-  gamma: number;
-  variance: number;
-  beta: Float64Array;
-  roundSd: number;
-} {
+function* overRoundSds(
+  data: RandomRounds,
+): Generator<Probability, { gamma: number; variance: number; beta: Float64Array; roundSd: number }> {
   const fits: (RoundsFit & { tau: number })[] = [];
-  for (const tau of ROUND_SDS) fits.push({ ...fitRounds(data, tau, NODES, fits.at(-1)?.beta), tau });
+  for (const tau of ROUND_SDS) {
+    fits.push({ ...fitRounds(data, tau, NODES, fits.at(-1)?.beta), tau });
+    yield fits.length / ROUND_SDS.length;
+  }
   const logs = fits.map(({ logEvidence, tau }) => logEvidence - (tau / ROUND_SD_SCALE) ** 2 / 2);
   const best = Math.max(...logs);
   const raw = logs.map((log) => Math.exp(log - best));

@@ -16,8 +16,12 @@ import { shotGroup } from '../stats/shotGroups.ts';
 /* What the shooter's own record says of the next round. */
 
 /** A shooter's rounds that were in the book at one moment: what is brought in later moves nothing that was said. */
-export function recordOf(book: Book, shooter: ShooterId, before: EpochMs = Infinity): Round[] {
-  return [...book.rounds.values()].filter((round) => round.shooter === shooter && round.startedAt < before);
+export function recordOf(
+  { rounds }: Pick<Book, 'rounds'>,
+  shooter: ShooterId,
+  before: EpochMs = Infinity,
+): Round[] {
+  return [...rounds.values()].filter((round) => round.shooter === shooter && round.startedAt < before);
 }
 
 const known = new WeakMap<Book['rounds'], Map<string, Ability>>();
@@ -44,7 +48,7 @@ export function abilityNow(
  * @param stops other stops than those of the card: for each shot of a game one
  */
 export function abilityBefore(
-  book: Book,
+  book: Pick<Book, 'rounds'>,
   { shooter, condition, stops: card, date, startedAt }: Round,
   stops: readonly Stop[] = card,
 ): Ability {

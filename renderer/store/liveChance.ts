@@ -30,7 +30,11 @@ export type TimeTold = 'no clock' | 'own pace' | 'aside';
  *
  * @param others the other rounds of its group
  */
-export function roundGame(book: Book, round: Round, others: readonly Round[] = []): RoundGame | null {
+export function roundGame(
+  book: Pick<Book, 'rounds'>,
+  round: Round,
+  others: readonly Round[] = [],
+): RoundGame | null {
   const pace = paceBefore(book, round);
   const on = gameOn(round, others);
   if (!on) {
@@ -72,7 +76,7 @@ export function timeTold(round: Round, pace: Pace | null): TimeTold {
  * The pace a round against the clock is likely shot at; null where none tells how far the time goes: the shooter's own is
  * not known yet, others shoot in between, or each shot has a clock of its own.
  */
-function paceBefore(book: Book, round: Round): Pace | null {
+function paceBefore(book: Pick<Book, 'rounds'>, round: Round): Pace | null {
   if (clockFor(round)?.kind !== 'round' || round.group !== null) return null;
   const alone = recordOf(book, round.shooter, round.startedAt).filter(
     (one) => one.group === null && one.pressure?.game?.plan.family !== 'last shot',
