@@ -7,6 +7,7 @@ import {
   addShooter,
   changeShooter,
   loadDemoSeason,
+  nameFault,
   removeShooter,
   shootersOf,
 } from '../store/shooterActions.ts';
@@ -51,14 +52,9 @@ export function ShooterScreen({ about }: { readonly about: string | null }) {
   };
   const save = async () => {
     const fields = { name: name.trim(), hand, rules, units };
-    if (fields.name === '') {
-      setFault('Please give a name, so that your shots are kept under it.');
-      return;
-    }
-    if (
-      others.some((other) => other.id !== known?.id && other.name.toLowerCase() === fields.name.toLowerCase())
-    ) {
-      setFault(`There is already a shooter called ${fields.name} here. Choose another name.`);
+    const wrong = nameFault(book, fields.name, known?.id);
+    if (wrong !== null) {
+      setFault(wrong);
       return;
     }
     setBusy(true);

@@ -5,7 +5,7 @@ import type { Round } from '../log/book.ts';
 import type { Ending, PausedBy } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { clockFor } from '../games/clocks.ts';
-import { countFacts, endFacts, expiredFacts, shotFacts, undoFacts } from '../games/play.ts';
+import { countFacts, endFacts, expiredFacts, leaveFacts, shotFacts, undoFacts } from '../games/play.ts';
 import { othersIn } from '../games/gameOn.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { endsAt, leftAt, pauseClock, readyClock, type GameClock } from '../sound/gameClock.ts';
@@ -273,6 +273,12 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       const over = round ? finish(round, [], why) : true;
       rest('ready');
       return over;
+    },
+    sendOff: (leaver) => {
+      visits += 1;
+      const round = open();
+      rest('ready', standing(store.getState().clock));
+      return gym.dispatch(round ? leaveFacts(round, leaver, others(round)) : []);
     },
   };
   return court;

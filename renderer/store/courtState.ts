@@ -49,4 +49,6 @@ export interface Court extends Omit<SoundCheck, 'stop'>, Pick<CourtGames, 'outlo
   nothingInTheAir(): void;
   undo(round: Round): Promise<boolean>;
   end(why: Ending): Promise<boolean>;
+  /** One of a group has to go; the others play on. A duel ends for both. */
+  sendOff(leaver: Round): Promise<boolean>;
 }

@@ -13,6 +13,16 @@ export function shootersOf(book: Book): Shooter[] {
   return [...book.shooters.values()].filter((shooter) => !book.removedShooters.has(shooter.id));
 }
 
+/** Why a shooter cannot be called that, in a sentence; null where nothing speaks against it. @param id who is renamed */
+export function nameFault(book: Book, name: string, id?: ShooterId): string | null {
+  const wanted = name.trim();
+  if (wanted === '') return 'Please give a name, so that your shots are kept under it.';
+  const taken = shootersOf(book).some(
+    (other) => other.id !== id && other.name.toLowerCase() === wanted.toLowerCase(),
+  );
+  return taken ? `There is already a shooter called ${wanted} here. Choose another name.` : null;
+}
+
 /**
  * Adds a shooter and brings them to the bench.
  *
@@ -30,6 +40,14 @@ export async function addShooter(
   ]);
   if (saved) gym.set({ shooter });
   return saved;
+}
+
+/** Adds somebody who plays along on the host's court; whoever is at the bench stays there. @returns null where not saved */
+export async function addGuest(gym: Gym, name: string, host: Shooter): Promise<ShooterId | null> {
+  const shooter = gym.moment().newId<'shooter'>();
+  const { rules, units } = host;
+  const fields = { name: name.trim(), hand: 'right', rules, units, demo: false } as const;
+  return (await gym.dispatch([{ type: 'ShooterAdded', body: { shooter, ...fields } }])) ? shooter : null;
 }
 
 export function changeShooter(gym: Gym, shooter: ShooterId, fields: ShooterFields): Promise<boolean> {
