@@ -1,9 +1,11 @@
 import { addDays, isoWeekName } from '../../basics/days.ts';
 import { present } from '../../basics/invariant.ts';
+import type { Points } from '../../basics/units.ts';
 import type { Tally } from '../../log/roundCells.ts';
 import type { Ingredient } from '../../pressure/ingredients.ts';
 import type { ByCondition } from '../drop.ts';
 import { at } from '../matrix.ts';
+import { ABOUT_SAME } from '../reading.ts';
 import { shotGroup, type ShotGroup } from '../shotGroups.ts';
 import type {
   Change,
@@ -15,6 +17,7 @@ import type {
   Overall,
   Span,
 } from './chokeIndex.ts';
+import { sharesOfMost } from './dearest.ts';
 import { type Estimate, estimateOf, pointsOf, shareOf } from './estimate.ts';
 import { type ModelData, UNKNOWN_INGREDIENTS } from './modelData.ts';
 import { mixOf, type Reference } from './reference.ts';
@@ -22,9 +25,8 @@ import { type Posterior, weeksWithShots } from './standardise.ts';
 
 /** Below this relaxed make rate a ratio swings with every shot and is not told. */
 const LEAST_RATE_FOR_RATIO = 0.2;
-/** Within this many points of 0 a drop is about none, see reading.ts. */
-const ABOUT_SAME = 0.03;
-const NOTABLE = 0.02;
+/** A drop beyond this many points is worth naming by its chance. */
+const NOTABLE: Points = 2;
 
 export type Figures = Omit<ChokeIndex, 'kind' | 'hyper' | 'seed' | 'notes'>;
 
@@ -75,8 +77,8 @@ export function changeBetween(data: ModelData, posterior: Posterior, from: numbe
 function overallOf(drop: Float64Array): Overall {
   return {
     ...pointsOf(drop),
-    probabilityOver2: shareOf(drop, (one) => one > NOTABLE),
-    probabilitySame: shareOf(drop, (one) => Math.abs(one) < ABOUT_SAME),
+    probabilityOver2: shareOf(drop, (one) => 100 * one > NOTABLE),
+    probabilitySame: shareOf(drop, (one) => 100 * Math.abs(one) < ABOUT_SAME),
   };
 }
 
@@ -169,22 +171,9 @@ function groupsOf(
   return found.map(({ group, weight, drops }, index) => ({
     group,
     weight,
-    dearest: at(dearest, index),
+    dearest: present(dearest[index], 'a share'),
     ...pointsOf(drops),
   }));
-}
-
-/** For each of several rows of draws, the share of the draws in which it is the largest. */
-function sharesOfMost(rows: readonly Float64Array[]): Float64Array {
-  const shares = new Float64Array(rows.length);
-  const draws = rows[0]?.length ?? 0;
-  for (let draw = 0; draw < draws; draw += 1) {
-    let most = 0;
-    for (const [row, values] of rows.entries())
-      if (at(values, draw) > at(rows[most] ?? values, draw)) most = row;
-    shares[most] = at(shares, most) + 1 / draws;
-  }
-  return shares;
 }
 
 function ingredientsOf(
@@ -212,7 +201,7 @@ function ingredientsOf(
     .map(({ ingredient, count, costs }, index) => ({
       ingredient,
       shots: count,
-      dearest: at(dearest, index),
+      dearest: present(dearest[index], 'a share'),
       ...pointsOf(costs),
     }))
     .toSorted((a, b) => b.points - a.points);
