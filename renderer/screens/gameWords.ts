@@ -59,7 +59,7 @@ export function standingWords({ game, over, won }: Face): string {
       case 'race':
         return `${signed(game.score)} of ${game.goal} points`;
       case 'lives':
-        return `${game.made} of ${game.goal}, ${counted(game.lives, 'life', 'lives')} left`;
+        return `${game.made} of ${game.goal}, ${counted(game.lives, 'life', 'lives')}`;
       case 'trips':
       case 'racks':
         return `${game.points} of ${counted(game.goal, 'point')}`;

@@ -81,8 +81,9 @@ function paceBefore(book: Pick<Book, 'rounds'>, round: Round): Pace | null {
   const alone = recordOf(book, round.shooter, round.startedAt).filter(
     (one) => one.group === null && one.pressure?.game?.plan.family !== 'last shot',
   );
-  const pace = paceOf(alone, round.date).onClock;
-  return pace.own ? pace : null;
+  const { overall, onClock } = paceOf(alone, round.date);
+  // What is on no clock yet leans on the shooter's other rounds.
+  return overall.own ? onClock : null;
 }
 
 /** Chances that time lasts, turn by turn of the game: those that are over had it, and an absent opponent takes none. */

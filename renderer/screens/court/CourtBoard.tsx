@@ -40,7 +40,9 @@ export function CourtBoard({ round }: { readonly round: Round }) {
           <p className="lead">
             {SHOT_WORDS[stop.shot]}, {shotWords({ round, others })}
           </p>
-          {round.entry === 'each-shot' ? <StopDots round={round} others={others} stop={index} /> : null}
+          {round.entry === 'each-shot' && !isDuel(round) ? (
+            <StopDots round={round} others={others} stop={index} />
+          ) : null}
         </div>
         <GoingOn round={round} />
         <SpotOnCourt rules={present(shooter, 'the shooter of the round').rules} round={round} stop={index} />
@@ -55,6 +57,11 @@ export function CourtBoard({ round }: { readonly round: Round }) {
       <CourtFoot round={round} others={others} />
     </main>
   );
+}
+
+/** Both sides of a duel have their dots in the strip. */
+function isDuel({ pressure }: Round): boolean {
+  return pressure?.game?.plan.family === 'duel';
 }
 
 function shotWords({ round, others }: Together): string {

@@ -62,14 +62,16 @@ interface SideProps {
   readonly words: string;
 }
 
-/** More dots than this are not told apart from afar. */
-const MOST_DOTS = 10;
+/** As many as fit on a phone. */
+const MOST_DOTS = 6;
 
 function Side({ name, side, turns, more, words }: SideProps) {
   const dots: Dot[] = [
     ...side.shots.map((result) => ({ is: result })),
-    ...(more ?? []).map((made) => ({ is: made ? ('make' as const) : ('miss' as const), entry: null })),
+    ...(more ?? []).map((made) => ({ is: made ? ('make' as const) : ('miss' as const), faint: true })),
   ];
+  // What has just been counted stays in view, with what runs ahead of it.
+  const from = Math.max(0, Math.min(dots.length - MOST_DOTS, side.shots.length - MOST_DOTS / 2));
   return (
     <div className={turns ? 'duel-side on-turn' : 'duel-side'}>
       <p className="duel-name" role="status">
@@ -83,7 +85,7 @@ function Side({ name, side, turns, more, words }: SideProps) {
       </p>
       <div className="duel-line">
         <p>{words}</p>
-        <ShotDots dots={dots.slice(-MOST_DOTS)} label={`Latest shots: ${name}`} />
+        <ShotDots dots={dots.slice(from, from + MOST_DOTS)} label={`Latest shots: ${name}`} />
       </div>
     </div>
   );

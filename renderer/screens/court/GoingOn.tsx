@@ -60,7 +60,8 @@ function Chance({ round, others }: Together) {
     <Figure
       words={chanceWords(outlook, round.group ? nameOf(round.shooter) : null)}
       value={String(inHundred(chance))}
-      {...(leverage >= BIG_SHOT ? { note: `Big shot: it moves this by ${inHundred(leverage)}` } : {})}
+      note={`this shot moves it by ${inHundred(leverage)}`}
+      big={leverage >= BIG_SHOT}
     />
   );
 }
@@ -79,11 +80,13 @@ function chanceWords({ time }: Outlook, name: string | null): string {
 
 interface FigureProps extends BigFigure {
   readonly note?: string;
+  /** A figure that stands out. */
+  readonly big?: boolean;
 }
 
-function Figure({ words, value, discs, note }: FigureProps) {
+function Figure({ words, value, discs, note, big = false }: FigureProps) {
   return (
-    <div className={note === undefined ? 'going-on-figure' : 'going-on-figure big-shot'}>
+    <div className={big ? 'going-on-figure big-shot' : 'going-on-figure'}>
       <dt>{words}</dt>
       <dd>{value}</dd>
       {discs ? (

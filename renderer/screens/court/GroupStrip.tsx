@@ -15,7 +15,7 @@ export function GroupStrip({ round, others }: Together) {
         {nameOf(round.shooter)}
         <span className="unseen"> shoots</span>
       </p>
-      <ol className="group-table">
+      <ol className={all.length > 3 ? 'group-table many' : 'group-table'}>
         {all.map((one) => (
           <li key={one.id} className={one.id === round.id ? 'on-turn' : ''}>
             <span className="group-name">

@@ -5,6 +5,8 @@ export interface Dot {
   readonly is: 'make' | 'miss' | 'lost' | 'open';
   /** The entry of the log, to be drawn paler while it is on its way there. */
   readonly entry?: string | null;
+  /** Does not count yet. */
+  readonly faint?: boolean;
 }
 
 const WORDS: Readonly<Record<Dot['is'], string>> = {
@@ -19,8 +21,13 @@ export function ShotDots({ dots, label }: { readonly dots: readonly Dot[]; reado
   const pending = useGym((state) => state.pending);
   return (
     <ol className="dots" aria-label={label}>
-      {dots.map(({ is, entry }, at) => (
-        <li key={at} className={`dot ${is}${entry && pending.has(entry) ? ' pending' : ''}`}>
+      {dots.map(({ is, entry, faint }, at) => (
+        <li
+          key={at}
+          className={['dot', is, entry && pending.has(entry) ? 'pending' : '', faint ? 'faint' : ''].join(
+            ' ',
+          )}
+        >
           <span className="unseen">{WORDS[is]}</span>
         </li>
       ))}

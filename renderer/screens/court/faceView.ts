@@ -37,7 +37,9 @@ export function faceView({ game, shots }: Face): FaceView {
 }
 
 function shotWords(game: GameFace, next: number, most: number, fixed: boolean): string {
-  if (game.family === 'racks') return `rack ${game.rack}, ball ${game.ball} of ${game.balls}`;
+  if (game.family === 'racks') {
+    return `rack ${game.rack} of ${game.of}, ball ${game.ball} of ${game.balls}`;
+  }
   if (game.family === 'duel') {
     return game.extra === null ? `shot ${Math.min(next, game.each)} of ${game.each}` : 'an extra pair';
   }
@@ -76,11 +78,11 @@ function figuresOf(game: GameFace): BigFigure[] {
         { value: String(game.trip), words: game.of === 1 ? 'trip' : `trip of ${game.of}` },
         {
           value: String(game.shot),
-          words: game.mustMake ? 'must go in to shoot again' : `shot of ${game.shots}`,
+          words: game.mustMake ? 'must go in' : `shot of ${game.shots}`,
         },
       ];
     case 'racks':
-      return [neededOf(game, 'points needed'), { value: String(game.rack), words: `rack of ${game.of}` }];
+      return [neededOf(game, 'points needed')];
     case 'climb':
       return [
         { value: String(game.step), words: `step of ${game.of}` },
