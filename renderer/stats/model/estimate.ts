@@ -21,26 +21,29 @@ export interface PointsEstimate {
 
 /** Mean, standard deviation and the 5 % and 95 % quantiles of some draws. */
 export function estimateOf(draws: Float64Array): Estimate {
+  return estimateWithin(draws.slice());
+}
+
+/** The same for draws of a difference of rates, in points. */
+export function pointsOf(draws: Float64Array): PointsEstimate {
+  const { value, low, high, sd } = estimateWithin(draws.map((one) => 100 * one));
+  return { points: value, low, high, sd, probability: shareOf(draws, (one) => one > 0) };
+}
+
+/** Moves the draws about. */
+function estimateWithin(draws: Float64Array): Estimate {
   const count = draws.length;
   let sum = 0;
   for (let i = 0; i < count; i += 1) sum += draws[i] as number;
   const mean = sum / count;
   let square = 0;
   for (let i = 0; i < count; i += 1) square += ((draws[i] as number) - mean) ** 2;
-  const room = draws.slice();
   return {
     value: mean,
-    low: quantile(room, 0.05),
-    high: quantile(room, 0.95),
+    low: quantile(draws, 0.05),
+    high: quantile(draws, 0.95),
     sd: Math.sqrt(square / (count - 1)),
   };
-}
-
-/** The same for draws of a difference of rates, in points. */
-export function pointsOf(draws: Float64Array): PointsEstimate {
-  const points = draws.map((value) => 100 * value);
-  const { value, low, high, sd } = estimateOf(points);
-  return { points: value, low, high, sd, probability: shareOf(draws, (one) => one > 0) };
 }
 
 /** Share of the draws for which something holds. */

@@ -6,16 +6,21 @@ export interface SparseRows {
   readonly value: Float64Array;
 }
 
+/** Room for so many numbers in a row at first; a record with more of them gets more. */
+const USUAL_ROW = 11;
+
 /** Collects rows one number after the other. */
 export class RowBuilder {
   private readonly start: Uint32Array;
-  private column = new Uint16Array(1024);
-  private value = new Float64Array(1024);
+  private column: Uint16Array;
+  private value: Float64Array;
   private used = 0;
   private row = 0;
 
   constructor(rows: number) {
     this.start = new Uint32Array(rows + 1);
+    this.column = new Uint16Array(USUAL_ROW * rows);
+    this.value = new Float64Array(USUAL_ROW * rows);
   }
 
   /** Adds to the open row; a 0 takes no room. Numbers are kept in rising order of columns. */
@@ -40,19 +45,21 @@ export class RowBuilder {
     this.start[this.row] = this.used;
   }
 
+  /** The rows so far; nothing can be added afterwards. */
   rows(): SparseRows {
     return {
       start: this.start,
-      column: this.column.slice(0, this.used),
-      value: this.value.slice(0, this.used),
+      column: this.column.subarray(0, this.used),
+      value: this.value.subarray(0, this.used),
     };
   }
 
   private grow(): void {
-    const column = new Uint16Array(2 * this.used);
+    const room = Math.ceil(1.5 * this.used) + USUAL_ROW;
+    const column = new Uint16Array(room);
     column.set(this.column);
     this.column = column;
-    const value = new Float64Array(2 * this.used);
+    const value = new Float64Array(room);
     value.set(this.value);
     this.value = value;
   }
