@@ -2,11 +2,14 @@ import { addDays, isoWeekName } from '../basics/days.ts';
 import { asError } from '../basics/errors.ts';
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability, Seconds } from '../basics/units.ts';
-import type { Round } from '../log/book.ts';
+import { othersIn } from '../games/gameOn.ts';
+import { gameOutcome } from '../games/played.ts';
+import { EMPTY_BOOK, type Book, type Round } from '../log/book.ts';
 import { forecastScoreInSteps } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import { changeBetween } from '../stats/model/indexOf.ts';
 import { type StudyFit, studyInSteps } from '../stats/study.ts';
+import { whatHangsInSteps } from '../store/whatHangs.ts';
 import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
 
 /** What the desk needs of the worker it sits in. */
@@ -74,11 +77,16 @@ export class Desk {
         if (fit) this.#last = { ...fit, shooter, mix };
         return { ask, content: fit?.study ?? null };
       }
-      case 'forecasts':
-        return {
-          ask,
-          content: await this.#run(number, forecastScoreInSteps(this.#roundsOf(question.shooter))),
-        };
+      case 'forecasts': {
+        const book = this.#book();
+        const rounds = this.#roundsOf(question.shooter);
+        const options = { gameOutcome: (round: Round) => gameOutcome(round, othersIn(book, round)) };
+        return { ask, content: await this.#run(number, forecastScoreInSteps(rounds, options)) };
+      }
+      case 'hangs': {
+        const { rounds } = this.#book();
+        return { ask, content: await this.#run(number, whatHangsInSteps(rounds, question.shooter)) };
+      }
       case 'change':
         return { ask, content: this.#change(question.of) };
     }
@@ -110,6 +118,12 @@ export class Desk {
     );
     const [first, second] = [names.indexOf(from), names.indexOf(to)];
     return first === -1 || second === -1 ? null : changeBetween(data, posterior, first, second);
+  }
+
+  /** Every round it was told of, whoever shot it. */
+  #book(): Book {
+    const rounds = [...this.#records.values()].flatMap((record) => [...record]);
+    return { ...EMPTY_BOOK, rounds: new Map(rounds) };
   }
 
   #roundsOf(shooter: ShooterId): Round[] {

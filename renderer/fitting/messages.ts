@@ -6,6 +6,7 @@ import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Spreads } from '../stats/model/priors.ts';
 import type { MixChoice } from '../stats/model/reference.ts';
 import type { Study } from '../stats/study.ts';
+import type { WhatHangs } from '../store/whatHangs.ts';
 
 /*
  * What the page and the fitting worker say to each other. The worker keeps a copy of the rounds, so that after a round only
@@ -38,6 +39,7 @@ export interface News {
 export type Question =
   | { readonly ask: 'study'; readonly of: StudyAsk }
   | { readonly ask: 'forecasts'; readonly shooter: ShooterId }
+  | { readonly ask: 'hangs'; readonly shooter: ShooterId }
   | { readonly ask: 'change'; readonly of: ChangeAsk };
 
 export type Said =
@@ -50,6 +52,7 @@ export type Said =
 export type Answer =
   | { readonly ask: 'study'; readonly content: Study | null }
   | { readonly ask: 'forecasts'; readonly content: ForecastScore | null }
+  | { readonly ask: 'hangs'; readonly content: WhatHangs | null }
   | { readonly ask: 'change'; readonly content: Change | null };
 
 export type Reply =

@@ -5,6 +5,7 @@ import type { Round } from '../log/book.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Study } from '../stats/study.ts';
+import type { WhatHangs } from '../store/whatHangs.ts';
 import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
 
 /** What the fitting needs of the browser. */
@@ -59,6 +60,10 @@ export class WorkerFitting {
 
   forecasts(shooter: ShooterId): Promise<ForecastScore | null> {
     return this.#ask({ ask: 'forecasts', shooter });
+  }
+
+  hangs(shooter: ShooterId): Promise<WhatHangs | null> {
+    return this.#ask({ ask: 'hangs', shooter });
   }
 
   change(of: ChangeAsk): Promise<Change | null> {

@@ -53,6 +53,12 @@ export function othersIn({ open, waiting, rounds }: Book, round: Round): Round[]
   return all.filter((other) => other.group?.id === group.id && other.id !== round.id);
 }
 
+/** Whether both shooters play one game; elsewhere each of a group has their own. */
+export function sharesGame({ pressure }: Round): boolean {
+  const plan = pressure?.game?.plan;
+  return plan?.family === 'duel' && plan.against.kind === 'shooter';
+}
+
 /** Rules cost more to set up than to ask, and a round asks after every tap. */
 function gameFor(plan: GamePlan, { stops, pressure }: Round): Game {
   const seed = pressure?.seed ?? 0;

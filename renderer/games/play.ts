@@ -3,7 +3,7 @@ import type { Round } from '../log/book.ts';
 import type { Ending, MissSide } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { nextTurn, turnsOf } from '../log/roundCells.ts';
-import { nextStop } from './gameOn.ts';
+import { nextStop, sharesGame } from './gameOn.ts';
 import { lastAt, nextInGroup, turnOf } from './group.ts';
 
 /* What a tap on the court means: the facts to log. An empty list means there is nothing to log. */
@@ -140,12 +140,6 @@ function whatFollows(round: Round, others: readonly Round[]): Fact[] {
   if (over && sharesGame(round)) return endFacts(round, 'played-out', others);
   const next = nextInGroup(round, others, over);
   return [...(over ? [endOf(round, 'played-out')] : []), ...(next === null ? [] : [passTo(next)])];
-}
-
-/** Whether both shooters play one game; elsewhere each of a group has their own. */
-function sharesGame({ pressure }: Round): boolean {
-  const plan = pressure?.game?.plan;
-  return plan?.family === 'duel' && plan.against.kind === 'shooter';
 }
 
 /** @param made null for a turn the clock took */

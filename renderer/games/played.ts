@@ -1,7 +1,8 @@
+import type { Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally, turnsOf } from '../log/roundCells.ts';
 import type { DuelState } from './duel.ts';
-import { gameOn, type GameOn } from './gameOn.ts';
+import { gameOn, sharesGame, type GameOn } from './gameOn.ts';
 
 /**
  * How a round with a mark or a game came out. `open` while it is played; `level` a duel that nobody won; `void` where the
@@ -42,6 +43,30 @@ function outOfReach({ plan, rule, state, over }: GameOn): boolean {
   let at = state;
   while (!rule.finished(at)) at = rule.step(at, true);
   return !rule.won(at);
+}
+
+/** The chance of a game as it was said before the first shot, and what came of it. */
+export interface GameOutcome {
+  readonly chance: Probability;
+  readonly beaten: boolean;
+}
+
+/**
+ * What came of a round's game; null where it has none, its chance was not told, or nobody can say: it was stopped before it
+ * was decided, or the device broke it off. Left out, won or not, are rounds of which the chance did not know: those in
+ * which a clock for each shot took one, and those of several shooters on one round clock.
+ *
+ * @param others the other rounds of its group
+ */
+export function gameOutcome(round: Round, others: readonly Round[]): GameOutcome | null {
+  const { game = null, clock = null } = round.pressure ?? {};
+  if (game === null || game.chance === null) return null;
+  if (clock?.kind === 'round' && round.group !== null) return null;
+  if (round.entries.some(({ kind }) => kind === 'expired')) return null;
+  if (sharesGame(round) && others.length === 0) return null;
+  const verdict = verdictOf(round, others);
+  if (verdict !== 'beaten' && verdict !== 'short' && verdict !== 'level') return null;
+  return { chance: game.chance, beaten: verdict === 'beaten' };
 }
 
 /** What is still needed and what is left to do it with. */

@@ -16,7 +16,7 @@ import {
 import type { DayTally } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
 import { RoundsByDay } from './roundsByDay.ts';
-import { markOutcome, type ScoredMarks, scoreMarks } from './scoredMarks.ts';
+import { type MarkOutcome, markOutcome, type ScoredMarks, scoreMarks } from './scoredMarks.ts';
 
 export type { ScoredMarks } from './scoredMarks.ts';
 
@@ -43,11 +43,15 @@ export interface ForecastScore extends Calibration {
   readonly plain: AgainstRival | null;
   /** The latest marks by their chance as it was said before the round, the smallest first. */
   readonly marks: readonly ScoredMarks[];
+  /** The same of the latest games. */
+  readonly games: readonly ScoredMarks[];
 }
 
 export interface ScoreOptions {
-  /** How many of the latest rounds, and of the latest marks, are looked at. */
+  /** How many of the latest rounds, of the latest marks and of the latest games are looked at. */
   readonly latest?: number;
+  /** What came of a round's game, null where nobody can say; games are not known here. */
+  readonly gameOutcome?: (round: Round) => MarkOutcome | null;
 }
 
 /** So many of the latest rounds are scored. */
@@ -71,7 +75,7 @@ export function forecastScore(rounds: readonly Round[], options: ScoreOptions = 
  */
 export function* forecastScoreInSteps(
   rounds: readonly Round[],
-  { latest = LATEST_SCORED }: ScoreOptions = {},
+  { latest = LATEST_SCORED, gameOutcome = () => null }: ScoreOptions = {},
 ): Generator<Probability, ForecastScore> {
   const byDay = new RoundsByDay(rounds);
   const { rounds: played, passedOver } = byDay.latest(latest, shotToTheEnd);
@@ -88,13 +92,17 @@ export function* forecastScoreInSteps(
     outcomes.push(outcomeOf(round, said, makes));
     plain.push(outcomeOf(round, plainForecast(days, round), makes));
   }
-  const marks = byDay.latest(latest, (round) => markOutcome(round) !== null).rounds;
+  const scoresOf = (outcomeOf: (round: Round) => MarkOutcome | null): ScoredMarks[] => {
+    const latestOnes = byDay.latest(latest, (round) => outcomeOf(round) !== null).rounds;
+    return scoreMarks(latestOnes.flatMap((round) => outcomeOf(round) ?? []));
+  };
   return {
     rounds: scored,
     leftOut: passedOver,
     ...calibrationOf(outcomes),
     plain: againstRival(outcomes, plain),
-    marks: scoreMarks(marks.flatMap((round) => markOutcome(round) ?? [])),
+    marks: scoresOf(markOutcome),
+    games: scoresOf(gameOutcome),
   };
 }
 

@@ -1,7 +1,7 @@
 import { finish } from '../basics/steps.ts';
 import type { Points, Probability } from '../basics/units.ts';
 import type { DropEstimate } from './drop.ts';
-import { fitRounds, type RandomRounds, type RoundShots, type RoundsFit } from './leverageFit.ts';
+import { fitRoundsInSteps, type RandomRounds, type RoundShots, type RoundsFit } from './leverageFit.ts';
 import { at } from './matrix.ts';
 import { zFor } from './proportion.ts';
 import { READING_LEVEL } from './reading.ts';
@@ -172,8 +172,10 @@ function* overRoundSds(
 ): Generator<Probability, { gamma: number; variance: number; beta: Float64Array; roundSd: number }> {
   const fits: (RoundsFit & { tau: number })[] = [];
   for (const tau of ROUND_SDS) {
-    fits.push({ ...fitRounds(data, tau, NODES, fits.at(-1)?.beta), tau });
-    yield fits.length / ROUND_SDS.length;
+    const steps = fitRoundsInSteps(data, tau, NODES, fits.at(-1)?.beta);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield fits.length / ROUND_SDS.length;
+    fits.push({ ...step.value, tau });
   }
   const logs = fits.map(({ logEvidence, tau }) => logEvidence - (tau / ROUND_SD_SCALE) ** 2 / 2);
   const best = Math.max(...logs);

@@ -1,3 +1,4 @@
+import { finish } from '../basics/steps.ts';
 import { addAt, at, cholesky, inverseOf, logDeterminant, type Matrix, solveLower, zeros } from './matrix.ts';
 import { gaussHermite } from './quadrature.ts';
 import { expit } from './special.ts';
@@ -40,6 +41,16 @@ const CLOSE_ENOUGH = 1e-4;
 
 /** @param tau standard deviation of the rounds, log-odds, above 0 */
 export function fitRounds(data: RandomRounds, tau: number, nodes: number, from?: Float64Array): RoundsFit {
+  return finish(fitRoundsInSteps(data, tau, nodes, from));
+}
+
+/** The same, step by step of Newton's method. */
+export function* fitRoundsInSteps(
+  data: RandomRounds,
+  tau: number,
+  nodes: number,
+  from?: Float64Array,
+): Generator<void, RoundsFit> {
   let beta = from ?? new Float64Array(data.priorSds.length);
   const modes = new Float64Array(data.rounds.length);
   let here = evaluate(data, beta, tau, nodes, modes);
@@ -56,6 +67,7 @@ export function fitRounds(data: RandomRounds, tau: number, nodes: number, from?:
     }
     beta = next;
     here = there;
+    yield;
     if (step.every((move) => Math.abs(share * move) < CLOSE_ENOUGH)) break;
   }
   const lower = cholesky(here.precision);

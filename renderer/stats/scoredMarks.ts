@@ -3,7 +3,7 @@ import type { Round } from '../log/book.ts';
 import { roundTally, turnsOf } from '../log/roundCells.ts';
 import { middleOf, poissonBinomial } from './ability.ts';
 
-/** Marks of about the same chance, and how many of them were beaten. */
+/** Marks, or games, of about the same chance, and how many of them were beaten. */
 export interface ScoredMarks {
   /** Mean chance that was said. */
   readonly said: Probability;
@@ -17,7 +17,7 @@ export interface ScoredMarks {
 /** Marks are put together by chance in this many classes of the same width. */
 const CLASSES = 5;
 
-/** A mark's chance as it was said before the round, and what came of it. */
+/** The chance of a mark or a game as it was said before the round, and what came of it. */
 export interface MarkOutcome {
   readonly chance: Probability;
   readonly beaten: boolean;

@@ -7,6 +7,7 @@ import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Spreads } from '../stats/model/priors.ts';
 import type { MixChoice } from '../stats/model/reference.ts';
 import type { Study } from '../stats/study.ts';
+import type { WhatHangs } from './whatHangs.ts';
 
 /** The durable log, as the store sees it. A rejected promise carries a StorageError. */
 export interface EventLog {
@@ -115,6 +116,11 @@ export interface Fitting {
   change(ask: ChangeAsk): Promise<Change | null>;
   /** How the forecasts for one shooter's latest rounds came out. Null where a later question overtook this one. */
   forecasts(shooter: ShooterId): Promise<ForecastScore | null>;
+  /**
+   * What the shooter loses when much hangs on the shot. Of a duel with another shooter it knows where it was told both
+   * records. Null where a later question overtook this one.
+   */
+  hangs(shooter: ShooterId): Promise<WhatHangs | null>;
   /** Leaves what it is at. */
   rest(): void;
 }

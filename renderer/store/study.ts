@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
+import { othersIn, sharesGame } from '../games/gameOn.ts';
 import type { Round } from '../log/book.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
@@ -13,6 +14,7 @@ import type { Gym } from './gymStore.ts';
 import { keptSpreads, keepSpreads } from './keptSpreads.ts';
 import type { Fitting } from './ports.ts';
 import type { Shelf } from './settings.ts';
+import type { WhatHangs } from './whatHangs.ts';
 
 export type { FeltStudy, Study } from '../stats/study.ts';
 
@@ -28,6 +30,7 @@ export interface StudyState {
   /** Share of a study that is under way; null when nothing is. */
   readonly working: Probability | null;
   readonly forecasts: ForecastScore | null;
+  readonly hangs: WhatHangs | null;
   /** The model could not be run on this device; the simple numbers still stand. */
   readonly broken: boolean;
 }
@@ -45,7 +48,7 @@ export interface StudyRoom {
 /** Calls back once the device has had nothing to do for a moment; returns the way to call it off. */
 export type WhenIdle = (wake: () => void) => () => void;
 
-const NOTHING = { study: null, working: null, forecasts: null } as const;
+const NOTHING = { study: null, working: null, forecasts: null, hangs: null } as const;
 
 /**
  * After a round a quick study at the spreads learnt before; once the device is idle and no round is open, a thorough
@@ -75,6 +78,14 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     if (changed.length + gone.length === 0) return false;
     fitting.tell(shooter, changed, gone);
     return true;
+  }
+
+  /** What hung on a shot of a duel rests on the other's record too. */
+  function tellRivals(shooter: ShooterId): void {
+    const { book } = gym.store.getState();
+    const duels = roundsOf(shooter).filter(sharesGame);
+    const rivals = new Set(duels.flatMap((round) => othersIn(book, round).map((other) => other.shooter)));
+    for (const rival of rivals) tell(rival);
   }
 
   function mixFor(shooter: ShooterId): MixChoice {
@@ -107,7 +118,10 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
         return;
       }
       const forecasts = await fitting.forecasts(shooter);
-      if (forecasts !== null && number === asked) store.setState({ forecasts });
+      if (forecasts === null || number !== asked) return;
+      store.setState({ forecasts });
+      const hangs = await fitting.hangs(shooter);
+      if (hangs !== null && number === asked) store.setState({ hangs });
     } catch {
       if (number === asked) store.setState({ working: null, broken: true });
     }
@@ -144,6 +158,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     const another = store.getState().shooter !== shooter;
     if (another) store.setState({ shooter, ...NOTHING });
     if (!tell(shooter) && !another) return;
+    tellRivals(shooter);
     again(shooter);
   }
 

@@ -7,6 +7,7 @@ import type { Fitting, StudyAsk } from '../../renderer/store/ports.ts';
 import { createGym, type Gym } from '../../renderer/store/gymStore.ts';
 import { loadDemoSeason } from '../../renderer/store/shooterActions.ts';
 import { createStudyRoom } from '../../renderer/store/study.ts';
+import type { WhatHangs } from '../../renderer/store/whatHangs.ts';
 import { forecastScore } from '../../renderer/stats/forecastScore.ts';
 import { type Study, studyOf } from '../../renderer/stats/study.ts';
 import { fakeLog, fakeShelf, fakeWorld } from './fakeWorld.ts';
@@ -14,6 +15,10 @@ import { fakeLog, fakeShelf, fakeWorld } from './fakeWorld.ts';
 const settle = () => new Promise((resolve) => setImmediate(resolve));
 
 const SCORE = forecastScore([]);
+const HANGS: WhatHangs = {
+  leverage: { shots: 0, rounds: 0, drop: null },
+  doubles: { singles: 0, doubles: 0, drop: null },
+};
 
 /** A fitting that answers when the test says so. */
 function fakeFitting() {
@@ -40,6 +45,7 @@ function fakeFitting() {
       }),
     change: () => Promise.resolve(null),
     forecasts: () => Promise.resolve(SCORE),
+    hangs: () => Promise.resolve(HANGS),
     rest: () => void (rests += 1),
   };
   /** Answers a question as the real fitting would. */
