@@ -51,9 +51,24 @@ export interface PressureSetup {
   readonly seed: number;
 }
 
-/** Pressure level, 0 to 5: how many ingredients are on, at most five. 0 is relaxed. */
+/** Pressure as a shooter usually meets it. */
+export interface UsualPressure {
+  /** Mean level of the pressured shots, as a fraction of the highest. */
+  readonly dose: Probability;
+  /** Share of the pressured shots with each ingredient on; one that was never on may be left out. */
+  readonly ingredients: Readonly<Partial<Record<Ingredient, Probability>>>;
+}
+
+export const HIGHEST_LEVEL = 5;
+
+/** Pressure level of so many ingredients: one for each, at most {@link HIGHEST_LEVEL}. */
+export function levelOf(ingredients: number): number {
+  return Math.min(HIGHEST_LEVEL, ingredients);
+}
+
+/** Pressure level of a round; 0 is relaxed. */
 export function pressureLevel(setup: PressureSetup | null): number {
-  return setup ? Math.min(5, setup.ingredients.length) : 0;
+  return setup ? levelOf(setup.ingredients.length) : 0;
 }
 
 /** The ingredients that follow from how the round is set up, watchers and a cold start as the shooter says. */

@@ -63,7 +63,7 @@ export interface StudyFit {
   readonly posterior: Posterior | null;
 }
 
-export interface StudyOptions extends Pick<FitOptions, 'seed' | 'mix' | 'hyper' | 'draws'> {
+export interface StudyOptions extends Pick<FitOptions, 'seed' | 'mix' | 'pressure' | 'hyper' | 'draws'> {
   /** `tossed` = those the log has a coin for, the default; `neighbours` = found in a record that names none. */
   readonly pairs?: 'tossed' | 'neighbours';
 }

@@ -2,7 +2,7 @@ import type { IsoDate, Probability } from '../../basics/units.ts';
 import type { Place } from '../dayTallies.ts';
 import type { ByCondition } from '../drop.ts';
 import type { ShotGroup } from '../shotGroups.ts';
-import type { Ingredient } from '../../pressure/ingredients.ts';
+import type { Ingredient, UsualPressure } from '../../pressure/ingredients.ts';
 import type { Tally } from '../../log/roundCells.ts';
 import type { Estimate, PointsEstimate } from './estimate.ts';
 import type { Spreads } from './priors.ts';
@@ -106,6 +106,8 @@ export interface ChokeIndex {
   readonly seen: Probability;
   /** The mix it is standardised to. */
   readonly mix: readonly PlaceWeight[];
+  /** Pressure as it was usually met so far, of the whole record; what it is asked under unless that was kept before. */
+  readonly usual: UsualPressure;
   readonly hyper: { readonly mean: Spreads; readonly sd: Spreads };
   readonly seed: number;
   /** What a reader should know about these numbers, in plain sentences. */

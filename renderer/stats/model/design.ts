@@ -1,4 +1,4 @@
-import type { Ingredient } from '../../pressure/ingredients.ts';
+import type { Ingredient, UsualPressure } from '../../pressure/ingredients.ts';
 import type { ShotKind, SpotName } from '../../court/spots.ts';
 import { at } from '../matrix.ts';
 import { type ModelData, UNKNOWN_INGREDIENTS } from './modelData.ts';
@@ -7,6 +7,7 @@ import * as prior from './priors.ts';
 import type { Normal } from './priors.ts';
 import { RowBuilder, type SparseRows } from './sparseRows.ts';
 import { type TrendColumn, trendColumns } from './trend.ts';
+import { usualPressure } from './usualPressure.ts';
 
 /*
  * The model. In a cell of session d, week w, place k = (spot, kind) and condition x (1 pressured, 0 relaxed):
@@ -101,13 +102,20 @@ export interface ColumnPlan {
   readonly ingredients: readonly number[];
 }
 
-export function designOf(data: ModelData, options: Partial<DesignOptions> = {}): Design {
+/**
+ * @param usual ingredients are counted from their shares in it, so that μ is pressure as this shooter usually meets it
+ */
+export function designOf(
+  data: ModelData,
+  options: Partial<DesignOptions> = {},
+  usual: UsualPressure = usualPressure(data),
+): Design {
   const chosen = { ...FULL_DESIGN, ...options };
   const plan = baseColumns(data, chosen);
   const weekly = weeklyColumns(data.weeks.count, chosen);
   const { cells } = data;
   const rows = new RowBuilder(cells.count);
-  const centre = chosen.ingredients ? usualIngredients(data) : [];
+  const centre = data.ingredients.map((one) => usual.ingredients[one] ?? 0);
   for (let cell = 0; cell < cells.count; cell += 1) {
     const place = at(cells.place, cell);
     rows.add(plan.spot[place] ?? NaN, 1);
@@ -140,23 +148,6 @@ export function designOf(data: ModelData, options: Partial<DesignOptions> = {}):
     weeks: data.weeks.count,
     plan,
   };
-}
-
-/**
- * Share of the pressured shots each ingredient was on, among those where ingredients are known. Ingredients are
- * counted from there, so that μ is pressure as this shooter usually meets it.
- */
-export function usualIngredients({ cells, ingredients }: ModelData): number[] {
-  let all = 0;
-  const on = ingredients.map(() => 0);
-  for (let cell = 0; cell < cells.count; cell += 1) {
-    const mask = at(cells.mask, cell);
-    if (cells.pressured[cell] === 0 || mask === UNKNOWN_INGREDIENTS) continue;
-    const attempts = at(cells.attempts, cell);
-    all += attempts;
-    for (let bit = 0; bit < on.length; bit += 1) on[bit] = at(on, bit) + ((mask >> bit) & 1) * attempts;
-  }
-  return on.map((shots) => (all === 0 ? 0 : shots / all));
 }
 
 interface BasePlan extends ColumnPlan {

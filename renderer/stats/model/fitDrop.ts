@@ -1,6 +1,7 @@
 import { rngFromSeed, seedFromText } from '../../basics/chance.ts';
 import { finish, partOf } from '../../basics/steps.ts';
 import type { Probability } from '../../basics/units.ts';
+import type { UsualPressure } from '../../pressure/ingredients.ts';
 import { at } from '../matrix.ts';
 import type { ChokeIndex, NoIndex, NoIndexReason } from './chokeIndex.ts';
 import { centred } from './centre.ts';
@@ -14,12 +15,15 @@ import type { Spreads } from './priors.ts';
 import { type MixChoice, referenceOf } from './reference.ts';
 import { fixed, integrate, MOST_FITS, type SpreadFit } from './spreads.ts';
 import { type Posterior, standardise } from './standardise.ts';
+import { usualPressure } from './usualPressure.ts';
 
 export interface FitOptions {
   /** Decides the draws; by default a hash of the data, so that the same record always gets the same answer. */
   readonly seed?: number;
   /** `relaxed` by default. */
   readonly mix?: MixChoice;
+  /** What the drop is asked under, kept from some moment on; by default as usual in the whole record. */
+  readonly pressure?: UsualPressure;
   /** Spreads of an earlier fit: one quick fit at these instead of learning them anew. */
   readonly hyper?: Spreads;
   /** Draws from the posterior, 1000 by default. */
@@ -61,7 +65,9 @@ export function fitDrop(data: ModelData, options: FitOptions = {}): DropFit {
 export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Generator<Probability, DropFit> {
   const { seed = seedOf(data), mix = 'relaxed', draws = DRAWS } = options;
   if (!(Number.isInteger(draws) && draws >= 20)) throw new RangeError(`20 draws or more, not ${draws}`);
-  const reference = referenceOf(data, mix);
+  const usual = usualPressure(data);
+  const { pressure = usual } = options;
+  const reference = referenceOf(data, mix, pressure);
   const seen = reference?.seen ?? 0;
   const none = (reason: NoIndexReason): DropFit => ({
     index: { kind: 'none', reason, seen },
@@ -74,7 +80,7 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
   if (seen < LEAST_SEEN) return none('too little of the mix under pressure');
 
   const done = options.hyper ? QUICK_DONE : DONE;
-  const design = designOf(data, options.design);
+  const design = designOf(data, options.design, pressure);
   const fitter = fitterOf(design);
   const few = design.sessions.count <= FEW_SESSIONS;
   yield done.laidOut;
@@ -92,6 +98,7 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
   const index: ChokeIndex = {
     kind: 'index',
     ...figures,
+    usual,
     hyper: { mean: spreads.mean, sd: spreads.sd },
     seed,
     notes: notesOn(data, figures),

@@ -1,12 +1,14 @@
 import type { ShotKind, SpotName } from '../../court/spots.ts';
+import type { UsualPressure } from '../../pressure/ingredients.ts';
 import { at } from '../matrix.ts';
 import type { ModelData } from './modelData.ts';
 import { meanOrder, ORDER_COLUMNS, WARM_TIRED } from './orderCurve.ts';
-import { UNKNOWN_DOSE } from './priors.ts';
+import { usualPressure } from './usualPressure.ts';
 
 /*
  * What the index is asked about: a fixed mix of shots, by a shooter who is warm and not yet tired, under pressure as
- * this shooter usually meets it. A mix that moved with the record would move the index without any change in the shooter.
+ * this shooter usually meets it. A mix or a pressure that moved with the record would move the index, past weeks too,
+ * without any change in the shooter; so both can be kept.
  */
 
 /** A place's share of a mix. */
@@ -27,15 +29,21 @@ export interface Reference {
   readonly seen: number;
   /** Order columns of a shot in mid-session. */
   readonly order: Float64Array;
-  /** Mean pressure level of the pressured shots, 0 to 1. */
-  readonly dose: number;
+  readonly pressure: UsualPressure;
 }
 
 /** Place in the session the index is asked for: warm, and before anyone tires. */
 const MID_SESSION = 50;
 
-/** @returns null where the record holds nothing of the mix */
-export function referenceOf(data: ModelData, mix: MixChoice): Reference | null {
+/**
+ * @param pressure as the shooter usually meets it; kept from some moment on, or else by the whole record
+ * @returns null where the record holds nothing of the mix
+ */
+export function referenceOf(
+  data: ModelData,
+  mix: MixChoice,
+  pressure: UsualPressure = usualPressure(data),
+): Reference | null {
   const raw = data.places.map(({ spot, shot }, place) => {
     if (mix === 'free-throws') return shot === 'free-throw' ? shotsAt(data, place, 0) : 0;
     if (mix === 'relaxed') return shotsAt(data, place, 0);
@@ -52,7 +60,7 @@ export function referenceOf(data: ModelData, mix: MixChoice): Reference | null {
   for (let place = 0; place < weights.length; place += 1) {
     if (shotsAt(data, place, 1) > 0) seen += at(weights, place);
   }
-  return { weights, seen: Math.min(1, seen), order, dose: usualDose(data) };
+  return { weights, seen: Math.min(1, seen), order, pressure };
 }
 
 /** The mix of a reference, to be fixed and asked for again. */
@@ -68,15 +76,4 @@ function shotsAt({ cells }: ModelData, place: number, condition: 0 | 1): number 
     if (cells.place[cell] === place && cells.pressured[cell] === condition) shots += at(cells.attempts, cell);
   }
   return shots;
-}
-
-function usualDose({ cells }: ModelData): number {
-  let shots = 0;
-  let sum = 0;
-  for (let cell = 0; cell < cells.count; cell += 1) {
-    if (cells.pressured[cell] === 0) continue;
-    shots += at(cells.attempts, cell);
-    sum += at(cells.attempts, cell) * at(cells.dose, cell);
-  }
-  return shots === 0 ? UNKNOWN_DOSE : sum / shots;
 }

@@ -2,7 +2,7 @@ import { parseIsoDate } from '../../basics/days.ts';
 import { oncePerList } from '../../basics/remembered.ts';
 import type { IsoDate } from '../../basics/units.ts';
 import type { Round } from '../../log/book.ts';
-import { INGREDIENTS, pressureLevel } from '../../pressure/ingredients.ts';
+import { HIGHEST_LEVEL, INGREDIENTS, pressureLevel } from '../../pressure/ingredients.ts';
 import type { Place } from '../dayTallies.ts';
 import { CellBuilder, type CellColumns } from './cellBuilder.ts';
 import { isFelt, type NervesLine } from './felt.ts';
@@ -76,7 +76,7 @@ function reasonToLeave(
 /** Pressure as a fraction of the highest level; 0.5 where it was not noted, as in a file. */
 function doseOf({ condition, pressure }: Round): number {
   if (condition === 'relaxed') return 0;
-  return pressure ? pressureLevel(pressure) / 5 : UNKNOWN_DOSE;
+  return pressure ? pressureLevel(pressure) / HIGHEST_LEVEL : UNKNOWN_DOSE;
 }
 
 function maskOf({ condition, pressure }: Round): number {

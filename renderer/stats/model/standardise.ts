@@ -1,10 +1,11 @@
 import { expit } from '../special.ts';
-import { type Design, usualIngredients } from './design.ts';
+import type { Design } from './design.ts';
 import type { Drawn } from './draws.ts';
 import type { ModelData } from './modelData.ts';
 import type { Reference } from './reference.ts';
 import { UNKNOWN_DOSE } from './priors.ts';
 import { weekShifts } from './state.ts';
+import { stepsOfDose } from './usualPressure.ts';
 
 /*
  * From draws of the unknowns to make rates (g-computation): what the same mix of shots would have given relaxed and
@@ -32,9 +33,6 @@ export interface Posterior {
   readonly logit: Float64Array;
 }
 
-/** One ingredient more raises the level by one of five. */
-const DOSE_STEP = 1 / 5;
-
 export function standardise(data: ModelData, design: Design, drawn: Drawn, reference: Reference): Posterior {
   const { weeks, plan } = design;
   const { weights } = reference;
@@ -42,7 +40,8 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
   const asked = Array.from(weights.keys()).filter((place) => (weights[place] as number) > 0);
   const shot = weeksWithShots(data);
   const shotWeeks = shot.reduce((sum, one) => sum + one, 0);
-  const usual = usualIngredients(data);
+  const usual = data.ingredients.map((one) => reference.pressure.ingredients[one] ?? 0);
+  const steps = stepsOfDose(data);
   const draws = drawn.counts.reduce((sum, count) => sum + count, 0);
   const rows = (length: number): Float64Array => new Float64Array(draws * length);
   const out = {
@@ -73,7 +72,7 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
       const ofKind = kind === undefined ? 0 : (shared[kind] as number);
       eta[place] = (shared[plan.spot[place] ?? NaN] as number) + ofKind + order;
       const answer =
-        dose * (reference.dose - UNKNOWN_DOSE) + (shared[plan.spotPressure[place] ?? NaN] as number);
+        dose * (reference.pressure.dose - UNKNOWN_DOSE) + (shared[plan.spotPressure[place] ?? NaN] as number);
       press[place] = answer;
       logit += (weights[place] as number) * answer;
     }
@@ -103,7 +102,7 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
     }
     out.logit[row] = logit + typicalPress;
     for (const [bit, column] of plan.ingredients.entries()) {
-      const on = (shared[column] as number) + DOSE_STEP * dose;
+      const on = (shared[column] as number) + (steps[bit] as number) * dose;
       const share = usual[bit] as number;
       let cost = 0;
       for (const place of asked) {

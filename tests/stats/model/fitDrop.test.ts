@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 
 import { rngFromSeed } from '../../../renderer/basics/chance.ts';
 import type { Round } from '../../../renderer/log/book.ts';
+import { at } from '../../../renderer/stats/matrix.ts';
 import type { ChokeIndex } from '../../../renderer/stats/model/chokeIndex.ts';
 import { fitDrop, fitDropInSteps, type FitOptions } from '../../../renderer/stats/model/fitDrop.ts';
+
 import { changeBetween } from '../../../renderer/stats/model/indexOf.ts';
 import { modelData } from '../../../renderer/stats/model/modelData.ts';
 import { PLAIN, play, RELAXED_MIX } from '../../bench/modelWorld.ts';
@@ -58,6 +60,25 @@ describe('the choke index', () => {
     expect(free.mix).toEqual([{ spot: 'free-throw', shot: 'free-throw', weight: 1 }]);
     expect(free.relaxed).toBeGreaterThan(index.relaxed);
     expect(fitted(season, { mix: index.mix }).overall.points).toBeCloseTo(index.overall.points, 9);
+  });
+
+  it('counts the draws within 3 points of none, and those above 2 points', () => {
+    const { index: same, posterior } = fitDrop(modelData(season.slice(0, 8 * 4)));
+    if (same.kind === 'none' || !posterior) throw new Error('no index');
+    // One week, so that its drops are those of the whole.
+    expect(posterior.weeks).toBe(1);
+    const drops = posterior.relaxed.map((calm, draw) => 100 * (calm - at(posterior.pressured, draw)));
+    const share = (holds: (drop: number) => boolean): number => drops.filter(holds).length / drops.length;
+    expect(same.overall.probabilitySame).toBeCloseTo(
+      share((drop) => Math.abs(drop) < 3),
+      12,
+    );
+    expect(same.overall.probabilityOver2).toBeCloseTo(
+      share((drop) => drop > 2),
+      12,
+    );
+    // The next half points would count others.
+    expect(share((drop) => Math.abs(drop) < 2.5)).toBeLessThan(share((drop) => Math.abs(drop) < 3));
   });
 
   it('tells the change between any two weeks', () => {
@@ -128,6 +149,14 @@ describe('records that say little', () => {
     const threes = [roundOf('relaxed', [three('top', 5, 10)]), roundOf('pressured', [three('top', 5, 10)])];
     expect(none(threes, { mix: 'free-throws' })).toMatchObject({ reason: 'nothing of the mix' });
     expect(none([relaxed, pressured], { mix: 'free-throws' })).toMatchObject({ kind: 'index', seen: 1 });
+  });
+
+  it('needs half of the mix to have been shot under pressure, and no more', () => {
+    const pressured = roundOf('pressured', [freeThrows(5, 10)]);
+    const of = (threes: number): unknown =>
+      none([roundOf('relaxed', [three('top', 4, threes), freeThrows(7, 10)]), pressured]);
+    expect(of(10)).toMatchObject({ kind: 'index', seen: 0.5 });
+    expect(of(11)).toMatchObject({ kind: 'none', reason: 'too little of the mix under pressure' });
   });
 
   it('hides the ratio of a shooter who makes less than one in five', () => {
