@@ -2,6 +2,7 @@ import { lazy, Suspense, useSyncExternalStore } from 'react';
 
 import { readAddress, type Address } from '../store/places.ts';
 import { BenchScreen } from './BenchScreen.tsx';
+import { gamesScreen } from './gamesLater.ts';
 import { useGym, useShooter } from './gymContext.ts';
 import { LogTrouble, SaveTrouble } from './LogTrouble.tsx';
 import { ShooterScreen } from './ShooterScreen.tsx';
@@ -18,8 +19,11 @@ const PairScreen = lazy(() => import('./PairScreen.tsx').then((file) => ({ defau
 const DoubleScreen = lazy(() =>
   import('./DoubleScreen.tsx').then((file) => ({ default: file.DoubleScreen })),
 );
-const GamesScreen = lazy(() => import('./GamesScreen.tsx').then((file) => ({ default: file.GamesScreen })));
 const GameScreen = lazy(() => import('./GameScreen.tsx').then((file) => ({ default: file.GameScreen })));
+const TogetherScreen = lazy(() =>
+  import('./TogetherScreen.tsx').then((file) => ({ default: file.TogetherScreen })),
+);
+const DuelScreen = lazy(() => import('./DuelScreen.tsx').then((file) => ({ default: file.DuelScreen })));
 const CourtScreen = lazy(() => import('./CourtScreen.tsx').then((file) => ({ default: file.CourtScreen })));
 const AfterScreen = lazy(() => import('./AfterScreen.tsx').then((file) => ({ default: file.AfterScreen })));
 const ResultScreen = lazy(() =>
@@ -75,9 +79,13 @@ function Screen({ place, about, ready }: Address & { readonly ready: boolean }) 
     case 'double':
       return <DoubleScreen key={about} shooter={shooter} about={about} />;
     case 'games':
-      return <GamesScreen shooter={shooter} />;
+      return <gamesScreen.Screen shooter={shooter} />;
     case 'game':
       return <GameScreen key={about} shooter={shooter} about={about} />;
+    case 'together':
+      return <TogetherScreen key={about} shooter={shooter} about={about} />;
+    case 'duel':
+      return <DuelScreen key={about} shooter={shooter} about={about} />;
     case 'court':
       return <CourtScreen />;
     case 'after':

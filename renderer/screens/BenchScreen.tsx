@@ -8,9 +8,12 @@ import { writeAddress, type Place } from '../store/places.ts';
 import { unfinishedPair } from '../store/roundActions.ts';
 import { removeDemoSeason } from '../store/shooterActions.ts';
 import { todayAt } from '../store/today.ts';
+import { readyGames } from './gamesLater.ts';
 import { useDoors, useGym, useStudy } from './gymContext.ts';
 import { Page } from './parts/Page.tsx';
+import { listed } from './parts/listed.ts';
 import { DropSentence } from './parts/DropSentence.tsx';
+import { useIdle } from './parts/useIdle.ts';
 import { WorkingBar } from './parts/WorkingBar.tsx';
 import { useNames } from './useNames.ts';
 
@@ -23,6 +26,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = shooterFigures(book, shooter.id);
   const study = useStudy((state) => state.study);
   const broken = useStudy((state) => state.broken);
+  useIdle(() => void readyGames(gym, shooter.id), `${shooter.id} ${book.rounds.size}`);
   return (
     <Page
       title={shooter.name}
@@ -61,6 +65,7 @@ export function BenchScreen({ shooter }: { readonly shooter: Shooter }) {
           <Slab place="relaxed" name="Relaxed round" words="An honest record of what you make" />
           <Slab place="pressured" name="Pressured round" words="Same shots, with something on the line" />
           <Slab place="games" name="Games" words="Ten in a row, down one, a race: each with your chance" />
+          <Slab place="together" name="Play together" words="Two to eight of you, in turn, on this device" />
           <Slab place="pair" name="A pair" words="One of each; a coin decides the order" main />
         </nav>
       </div>
@@ -99,7 +104,7 @@ function OpenRound() {
         {fixed ? ` of ${most}` : `, at most ${most}`}.
         {others.length === 0
           ? ''
-          : ` It is played together with ${others.map(({ shooter }) => nameOf(shooter)).join(', ')}.`}
+          : ` It is played together with ${listed(others.map(({ shooter }) => nameOf(shooter)))}.`}
       </p>
       <div className="row">
         <a className="button main" href={writeAddress('court')}>

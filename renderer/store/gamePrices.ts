@@ -1,4 +1,5 @@
 import { isoDateAt } from '../basics/days.ts';
+import { present } from '../basics/invariant.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { IsoDate, Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
@@ -54,6 +55,8 @@ export interface GamePrices {
    */
   workOut(game: Priceable, seed?: number, strength?: Probability): WorkedOut;
   price(game: Priceable, seed?: number): Price;
+  /** Works the record out beforehand, which takes longest. */
+  prepare(): void;
   /** The same game, made as hard as is wanted, as near as its steps allow. */
   fair(game: Priceable, wanted: Probability, seed?: number): PricedPlan;
 }
@@ -86,6 +89,10 @@ export function gamePrices(book: Book, shooter: ShooterId, now: Pick<Moment, 'at
       if (time === undefined) return { ...told(solved), inTime: null };
       const enough = told(workOut({ ...game, clock: null }, seed).solved);
       return { ...told(solved), inTime: { enough, pace: record.pace() } };
+    },
+    prepare: () => {
+      record.abilityOn(present(CATALOGUE[0], 'a game').stops);
+      record.pace();
     },
     fair: (game, wanted, seed) =>
       fairest(ladderOf(game.plan, game.stops), (plan) => chanceOf({ ...game, plan }, seed), wanted),

@@ -1,4 +1,5 @@
 import type { ListedGame } from '../../store/gameActions.ts';
+import { writeAddress } from '../../store/places.ts';
 import { stopsWords } from '../cards/stopsWords.ts';
 
 /** What a game is shot on. */
@@ -8,6 +9,9 @@ export function GameShots({ game }: { readonly game: ListedGame }) {
       <h2>The shots</h2>
       <p>{stopsWords(game.plan.family === 'trips' ? game.stops.slice(0, 1) : game.stops)}</p>
       <p className="quiet">{orderWords(game)} Tap every shot; each counts on your record.</p>
+      <a className="button" href={writeAddress('game', game.id)}>
+        {game.own ? 'Change its numbers' : 'Make one like it'}
+      </a>
     </>
   );
 }

@@ -31,8 +31,9 @@ export function PressureForm({ wish: wished, card, shooter, rules, entry, line, 
   const set = (change: Partial<PressureWish>) => onChange({ ...wish, ...change });
   return (
     <>
+      {instead?.mark}
       <StakePanel shooter={shooter} line={line} wish={wish} onChange={set} />
-      {instead?.mark ?? <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />}
+      {instead ? null : <MarkPanel wish={wish} card={card} shooter={shooter} onChange={onChange} />}
       {instead?.clock ?? (
         <ClockPanel wish={wish} entry={entry} rules={rules} onChange={set}>
           {instead ? null : <p>{secondsAShot(wish.roundSeconds, attemptsOn(card.stops))}</p>}
