@@ -16,6 +16,7 @@ import { VerdictWords } from './after/VerdictWords.tsx';
 import { forecastOutcomeWords } from './forecastWords.ts';
 import { GAME_TITLES } from './gameWords.ts';
 import { useDoors, useGym } from './gymContext.ts';
+import { listed } from './parts/listed.ts';
 import { Page } from './parts/Page.tsx';
 
 const TITLES: Readonly<Record<Verdict, string>> = {
@@ -114,13 +115,15 @@ interface TakeBackProps {
 function TakeBack({ round, others, undo }: TakeBackProps) {
   const busy = useGym((state) => state.book.open !== null);
   if (busy || round.ending === 'interrupted') return null;
-  const last = Math.max(...[round, ...others].map(({ entries }) => entries.at(-1)?.at ?? -Infinity));
+  const all = [round, ...others];
+  const last = Math.max(...all.map(({ entries }) => entries.at(-1)?.at ?? -Infinity));
+  const ended = Math.max(...all.map(({ endedAt }) => endedAt ?? -Infinity));
   const back = async () => {
     if (await undo()) window.location.hash = writeAddress('court');
   };
   return (
     <button type="button" className="button" onClick={() => void back()}>
-      {last === round.endedAt ? 'The last entry was wrong: take it back' : 'Not over yet: back to the court'}
+      {last === ended ? 'The last entry was wrong: take it back' : 'Not over yet: back to the court'}
     </button>
   );
 }
@@ -134,9 +137,8 @@ function titleOf(book: Book, together: readonly Round[], verdict: Verdict | null
   const winners = standings(together)
     .filter(({ won }) => won)
     .map((standing) => book.shooters.get(standing.round.shooter)?.name ?? 'Someone');
-  const last = winners.pop();
-  if (last === undefined) return verdict === 'stopped' ? 'The game was ended early' : 'Nobody won this time';
-  return `${winners.length === 0 ? last : `${winners.join(', ')} and ${last}`} won`;
+  if (winners.length > 0) return `${listed(winners)} won`;
+  return verdict === 'stopped' ? 'The game was ended early' : 'Nobody won this time';
 }
 
 function nextWords(second: boolean, alone: boolean): string {

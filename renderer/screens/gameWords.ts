@@ -1,4 +1,5 @@
 import { attemptsOn, type Stop } from '../court/cards.ts';
+import type { DuelSide } from '../games/duelFace.ts';
 import type { Face } from '../games/face.ts';
 import type { Verdict } from '../games/played.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
@@ -82,24 +83,25 @@ export function outcomeWords({ game }: Face): string {
     case 'streak':
       return `best run ${game.best} of ${game.goal}`;
     case 'race':
-      return `${signed(game.score)} of ${game.goal} points`;
+      return `${signed(game.score)} points, ${game.goal} needed`;
     case 'lives':
       return game.needed === 0
         ? `${game.made} made with ${counted(game.lives, 'life', 'lives')} left`
         : `${game.made} made of ${game.goal}, ${game.lives === 0 ? 'no life' : counted(game.lives, 'life', 'lives')} left`;
     case 'trips':
     case 'racks':
-      return `${game.points} of ${counted(game.goal, 'point')} needed`;
+      return `${counted(game.points, 'point')}, ${game.goal} needed`;
     case 'climb':
       return game.top
         ? `all ${counted(game.of, 'step')} climbed`
         : `as far as step ${game.step} of ${game.of}`;
-    case 'duel': {
-      const [own, other] = [game.sides[game.own], game.sides[game.own === 0 ? 1 : 0]];
-      const start = Math.max(own.headStart, other.headStart);
-      return `${own.score} to ${other.score}${start === 0 ? '' : `, ${start} of them from the start`}`;
-    }
+    case 'duel':
+      return `${scoreWords(game.sides[game.own])} to ${scoreWords(game.sides[game.own === 0 ? 1 : 0])}`;
   }
+}
+
+function scoreWords({ score, headStart }: DuelSide): string {
+  return headStart === 0 ? String(score) : `${score} (${headStart} from the start)`;
 }
 
 /** How a game came out, as a title. */

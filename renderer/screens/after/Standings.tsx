@@ -1,16 +1,25 @@
 import { faceOf } from '../../games/face.ts';
-import { standings } from '../../games/group.ts';
+import { standings, type GroupStanding } from '../../games/group.ts';
 import type { Round } from '../../log/book.ts';
+import { hasMinor } from '../../store/line.ts';
+import { useGym } from '../gymContext.ts';
 import { useNames } from '../useNames.ts';
 import { GAME_VERDICTS, outcomeWords } from '../gameWords.ts';
 import { verdictOf } from '../../games/played.ts';
 
-/** How everyone of a group came out, the best first. */
+/** How everyone of a group came out, the best first; with someone under 18 among them, in the order of shooting. */
 export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
   const nameOf = useNames();
+  const young = useGym(({ book }) =>
+    hasMinor(
+      book,
+      rounds.map(({ shooter }) => shooter),
+    ),
+  );
+  const shown = young ? standings(rounds).toSorted(byPlace) : standings(rounds);
   return (
     <ol className="standings">
-      {standings(rounds).map(({ round, makes, attempts, won }) => {
+      {shown.map(({ round, makes, attempts, won }) => {
         const others = rounds.filter(({ id }) => id !== round.id);
         const face = faceOf(round, others);
         const verdict = verdictOf(round, others);
@@ -29,4 +38,8 @@ export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
       })}
     </ol>
   );
+}
+
+function byPlace(one: GroupStanding, other: GroupStanding): number {
+  return (one.round.group?.place ?? 0) - (other.round.group?.place ?? 0);
 }

@@ -6,6 +6,7 @@ import { verdictOf, type Verdict } from '../../games/played.ts';
 import type { Round } from '../../log/book.ts';
 import { inHundred } from '../../store/forecast.ts';
 import { useGym } from '../gymContext.ts';
+import { listed } from '../parts/listed.ts';
 import { useNames } from '../useNames.ts';
 import { goalWords, outcomeWords } from '../gameWords.ts';
 import { owedWords } from '../stakes/debtWords.ts';
@@ -79,8 +80,8 @@ function StakeWords({ round, others, verdict }: Props) {
   if (lost.length === 0) return null;
   return (
     <p>
-      {lost.map(({ shooter }) => nameOf(shooter)).join(' and ')} {lost.length === 1 ? 'owes' : 'owe'}: {stake}
-      . {settle}
+      {listed(lost.map(({ shooter }) => nameOf(shooter)))} {lost.length === 1 ? 'owes' : 'owe'}: {stake}.{' '}
+      {settle}
     </p>
   );
 }

@@ -6,6 +6,7 @@ import { verdictOf, type Verdict } from '../../games/played.ts';
 import { EMPTY_BOOK, type Book, type Round } from '../../log/book.ts';
 import { roundTally } from '../../log/roundCells.ts';
 import { dayWords } from '../dayWords.ts';
+import { listed } from './listed.ts';
 import { GAME_VERDICTS, outcomeWords } from '../gameWords.ts';
 
 interface Props {
@@ -40,7 +41,7 @@ function RoundRow({ round, book, unfelt }: RowProps) {
   const withWords =
     others.length === 0
       ? ''
-      : `with ${others.map(({ shooter }) => book.shooters.get(shooter)?.name ?? 'someone').join(', ')}`;
+      : `with ${listed(others.map(({ shooter }) => book.shooters.get(shooter)?.name ?? 'someone'))}`;
   const details = [
     nervesWords(round),
     verdictWords(round, others),
