@@ -32,7 +32,7 @@ export function gameToPlay(
 }
 
 /** The name says what was played: a game that was made harder or easier is told apart from itself. */
-function playedName(name: string, listed: GamePlan, plan: GamePlan, stops: readonly Stop[]): string {
+export function playedName(name: string, listed: GamePlan, plan: GamePlan, stops: readonly Stop[]): string {
   const [was, is] = [numberOf(listed, stops), numberOf(plan, stops)];
   return was === is ? name : `${name}: ${is}`;
 }

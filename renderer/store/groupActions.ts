@@ -73,10 +73,10 @@ function turnedRound(plan: GamePlan): GamePlan {
   return plan.family === 'duel' && plan.headStart !== 0 ? { ...plan, headStart: -plan.headStart } : plan;
 }
 
-function setupFor(wish: GroupWish, { plan, chance }: Seat, seed: number): PressureSetup {
+function setupFor(wish: GroupWish, { name, plan, chance }: Seat, seed: number): PressureSetup {
   const { game, crowd, showChance } = wish;
   const stake = stakeOf(wish);
-  const setup = { stake, mark: null, game: { name: game.name, plan, chance }, clock: game.clock, crowd };
+  const setup = { stake, mark: null, game: { name, plan, chance }, clock: game.clock, crowd };
   return {
     ...setup,
     ingredients: ingredientsOf(setup, { watchers: true, coldStart: false }),

@@ -12,6 +12,7 @@ import type { GamePlan } from '../pressure/gamePlan.ts';
 import { abilityNow } from './forecast.ts';
 import { gameAbility } from './gameChances.ts';
 import { gamePrices } from './gamePrices.ts';
+import { playedName } from './gameToPlay.ts';
 import type { GroupWish } from './groupWish.ts';
 
 /* What a game of several is worth to each of them. */
@@ -19,6 +20,8 @@ import type { GroupWish } from './groupWish.ts';
 /** One shooter's game, and their chance in it. */
 export interface Seat {
   readonly shooter: ShooterId;
+  /** What the game is called as this shooter plays it. */
+  readonly name: string;
   readonly plan: GamePlan;
   readonly chance: Probability;
 }
@@ -40,7 +43,7 @@ export function seatsFor(book: Book, wish: Wished, seed: number, now: Now): Seat
       wanted === null
         ? { plan: game.plan, chance: prices.price(game, seed).chance }
         : prices.fair(game, wanted, seed);
-    return { shooter, plan, chance };
+    return { shooter, name: playedName(game.name, game.plan, plan, game.stops), plan, chance };
   });
 }
 
@@ -67,8 +70,8 @@ function duelSeats(
       : fairest(ladderOf(plan, stops), (step) => evenness(chances(step)), wanted).plan;
   const { first, second } = chances(played);
   return [
-    { shooter: one, plan: played, chance: first },
-    { shooter: other, plan: played, chance: second },
+    { shooter: one, name: game.name, plan: played, chance: first },
+    { shooter: other, name: game.name, plan: played, chance: second },
   ];
 }
 

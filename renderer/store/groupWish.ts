@@ -1,14 +1,14 @@
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
-import { nameKey } from '../court/spots.ts';
-import type { Card } from '../court/cards.ts';
+import { present } from '../basics/invariant.ts';
+import { STANDARD_CARDS, type Card } from '../court/cards.ts';
 import { gameFault } from '../games/gameFault.ts';
 import { othersIn } from '../games/gameOn.ts';
 import { GROUP_SIZE } from '../games/group.ts';
 import type { Book, OwnGame, Round } from '../log/book.ts';
 import { GROUP_TURNS, type GroupTurns } from '../log/events.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
-import { gamesOf, type ListedGame } from './gameActions.ts';
+import { gameById, gamesOf, type ListedGame } from './gameActions.ts';
 
 /* A game of several shooters as it stands in the form, before it is set up. */
 
@@ -35,7 +35,13 @@ export interface GroupWish {
 }
 
 /** Level after the last shot, a duel goes on by so many pairs at most. */
-const EXTRA_PAIRS = 5;
+export const EXTRA_PAIRS = 5;
+
+/** The card a duel is offered on first. */
+export const FIRST_DUEL: Card = present(
+  STANDARD_CARDS.find(({ id }) => id === 'free-throws-10'),
+  'ten free throws',
+);
 
 /** Games that each of several can play for themselves. A duel is another matter. */
 export function groupGamesOf(book: Pick<Book, 'games'>): ListedGame[] {
@@ -113,12 +119,14 @@ export function rematchOf(book: Book, id: RoundId | null): GroupWish | null {
   const { pressure } = first;
   if (!pressure?.game) return null;
   const { plan } = pressure.game;
+  const wanted = plan.family === 'duel' ? null : wantedOf(rounds);
+  const listed = wanted === null ? null : listedFor(book, first, plan);
   const shooters = rounds.map(({ shooter }) => shooter).filter((one) => !book.removedShooters.has(one));
   const game: GroupGame = {
     id: first.card ?? first.id,
-    name: first.game,
+    name: listed?.name ?? first.game,
     stops: first.stops,
-    plan,
+    plan: listed?.plan ?? plan,
     clock: pressure.clock,
     crowd: pressure.crowd,
   };
@@ -128,12 +136,19 @@ export function rematchOf(book: Book, id: RoundId | null): GroupWish | null {
     game,
     turns: first.group?.turns ?? 'shot',
     order: first.group?.coin === true ? 'coin' : 'listed',
-    wanted: plan.family === 'duel' ? null : wantedOf(rounds),
+    wanted,
     headStart: plan.family === 'duel' ? plan.headStart : null,
     stake: pressure.stake ?? '',
     crowd: pressure.crowd,
     showChance: pressure.showChance,
   };
+}
+
+/** With marks of their own everybody's game is another one: the game they come from, if it is still in the list. */
+function listedFor(book: Book, { card, stops }: Round, { family }: GamePlan): ListedGame | null {
+  const listed = gameById(book, card);
+  const same = listed?.plan.family === family && JSON.stringify(listed.stops) === JSON.stringify(stops);
+  return same ? listed : null;
 }
 
 /** The chance that marks of their own gave everybody; null where all played the same. */
@@ -145,12 +160,5 @@ function wantedOf(rounds: readonly Round[]): Probability | null {
   return GROUP_CHANCES.reduce<number>(
     (near, one) => (Math.abs(one - mean) < Math.abs(near - mean) ? one : near),
     0.5,
-  );
-}
-
-/** The listed game a wish plays, by its id or by its name; null for a duel, or one that is no longer there. */
-export function listedAs(games: readonly ListedGame[], { id, name }: GroupGame): ListedGame | null {
-  return (
-    games.find((game) => game.id === id) ?? games.find((game) => nameKey(game.name) === nameKey(name)) ?? null
   );
 }

@@ -9,6 +9,8 @@ export const PLACES = [
   'double',
   'games',
   'game',
+  'together',
+  'duel',
   'court',
   'after',
   'result',

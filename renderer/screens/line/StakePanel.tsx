@@ -3,7 +3,7 @@ import { useId, useMemo } from 'react';
 import type { ShooterId } from '../../basics/ids.ts';
 import { debtsOf } from '../../games/ledger.ts';
 import { looksLikeMoney } from '../../pressure/money.ts';
-import { FAVOURS, timesOwed } from '../../pressure/stakes.ts';
+import { FAVOURS, timesOwed, type Doubles } from '../../pressure/stakes.ts';
 import { tellAge } from '../../store/ageActions.ts';
 import type { Line } from '../../store/line.ts';
 import { writeAddress } from '../../store/places.ts';
@@ -11,7 +11,8 @@ import type { PressureWish } from '../../store/pressureWish.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { AgeChoice } from '../shooter/AgePanel.tsx';
-import { brakeWords, NOT_MONEY } from './lineWords.ts';
+import { owedWords } from '../stakes/debtWords.ts';
+import { brakeWords, NOT_MONEY, timesWords } from './lineWords.ts';
 import { WhyConsequences } from './WhyConsequences.tsx';
 
 interface Props {
@@ -35,7 +36,7 @@ export function StakePanel(props: Props) {
 function Stake(props: Props) {
   const { line, wish, shooter } = props;
   if (line.policy === 'off') return <NoStake shooter={shooter} />;
-  if (wish.doubles) return <Doubling stake={wish.stake} times={wish.doubles.times} />;
+  if (wish.doubles) return <Doubling shooter={shooter} doubles={wish.doubles} />;
   if (line.highest !== 'forfeit') {
     return <p className="notice">Nothing today: {brakeWords(line.brakes)}. Shoot for the record alone.</p>;
   }
@@ -74,12 +75,19 @@ function OwnWords({ shooter, wish, onChange }: Props) {
         </p>
       ) : null}
       <AskAge shooter={shooter} />
-      <p className="quiet">
-        Small, agreed by everyone, and done in the open. Never money. Nothing that costs sleep or food, shames
-        anyone, hurts, or is more work for a tired body, such as extra running. Local rules come first, and so
-        do those of a league or a school: some count a meal or a shirt as a bet.
-      </p>
+      <StakeCaution />
     </>
+  );
+}
+
+/** Stands wherever a stake is set in free words. */
+export function StakeCaution() {
+  return (
+    <p className="quiet">
+      Small, agreed by everyone, and done in the open. Never money. Nothing that costs sleep or food, shames
+      anyone, hurts, or is more work for a tired body, such as extra running. Local rules come first, and so
+      do those of a league or a school: some count a meal or a shirt as a bet.
+    </p>
   );
 }
 
@@ -117,14 +125,23 @@ function NoStake({ shooter }: { readonly shooter: ShooterId }) {
   );
 }
 
-function Doubling({ stake, times }: { readonly stake: string; readonly times: 1 | 2 }) {
+/** The debt that is shot for, and what becomes of it. */
+function Doubling({ shooter, doubles }: { readonly shooter: ShooterId; readonly doubles: Doubles }) {
+  const book = useGym((state) => state.book);
+  const debt = useMemo(
+    () => debtsOf(book, shooter).find(({ round }) => round.id === doubles.round),
+    [book, shooter, doubles],
+  );
+  if (!debt) return null;
+  const then = timesWords(timesOwed(doubles.times));
   return (
     <>
-      <p className="lead">{stake}</p>
+      <p className="lead">{owedWords(debt)}</p>
       <p>
-        Double or nothing: win, and the debt is gone if you owed it, or doubled if it is owed to you. Fall
-        short, and it is the other way round: {timesOwed(times)} times, or nothing.{' '}
-        {times === 1
+        {debt.owes === 'shooter'
+          ? `Win, and you owe nothing any more. Fall short, and you owe it ${then}.`
+          : `Win, and it is owed to you ${then}. Fall short, and nothing is owed to you any more.`}{' '}
+        {doubles.times === 1
           ? 'After this it can be doubled once more.'
           : 'This is the last time it can be doubled; then it is settled.'}{' '}
         End the round early, and the debt stays as it is.
