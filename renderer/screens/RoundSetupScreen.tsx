@@ -43,7 +43,10 @@ export function RoundSetupScreen({ shooter, condition, doubling, game }: Props) 
   const book = useGym((state) => state.book);
   const settings = useGym((state) => state.settings);
   const cards = cardsOf(book);
-  const [card, setCard] = useState<Card>(() => (game ? cardOf(game) : (cardsOf(book)[0] as Card)));
+  const [card, setCard] = useState<Card>(() => {
+    const again = cards.find(({ id }) => id === doubling?.round.card);
+    return game ? cardOf(game) : (again ?? (cards[0] as Card));
+  });
   const [wish, setWish] = useState<PressureWish>(() => ({
     ...(game ? gameWish(game) : freshWish(attemptsOn(card.stops))),
     ...(doubling ? { stake: doubling.stake, doubles: doublesNext(doubling) } : {}),

@@ -48,7 +48,7 @@ test('a debt is doubled, kept through a round that is given up, doubled again, a
   await owes.getByText('Loser buys lunch', { exact: true }).waitFor();
   await ada.follow(/^Double or nothing/);
   await ada.sees('Double or nothing');
-  await says(ada, /2 times, or nothing\. After this it can be doubled once more/);
+  await says(ada, /^Win, and you owe nothing any more\. Fall short, and you owe it 2 times\. After this/);
   await ada.wish({ hard: 'No mark', nerves: 5 });
   await ada.press(/^To the court/);
   expect(await ada.page.getByRole('alert').innerText()).toBe('Double or nothing needs a mark to beat.');
@@ -101,6 +101,7 @@ test('double or nothing that is won wipes the debt out, and its old address lead
   await bea.sees('Nothing to double');
   await bea.follow(/Bench$/);
   await bea.link('Stakes').waitFor();
+  expect(await bea.link(/^Stakes: \d/).count()).toBe(0);
 });
 
 test('money is refused, kindly, and nothing is started for it', async () => {

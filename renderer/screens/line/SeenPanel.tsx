@@ -75,7 +75,7 @@ function Consent({ seen, young, wish, onChange }: Omit<Props, 'line'> & { seen: 
 
 function LadderRules() {
   return (
-    <details>
+    <details className="fold">
       <summary>How the app moves on the ladder</summary>
       <ul>
         <li>

@@ -14,7 +14,7 @@ const SIGNS = [
 /** When a sore back is no matter of training any more. */
 export function UrgentSigns() {
   return (
-    <details>
+    <details className="fold">
       <summary>Signs that cannot wait</summary>
       <p>With pain in the back, any of these means a doctor today, without shooting before:</p>
       <ul>

@@ -1,7 +1,7 @@
 /** Why the app cares what a round leads to, with the sources. */
 export function WhyConsequences() {
   return (
-    <details>
+    <details className="fold">
       <summary>Why something on the line, and why never money</summary>
       <p>
         What a round leads to raises pressure more than a harder task does. In a study of six international

@@ -91,7 +91,10 @@ function Minor({ shooter: { id, name, favoursSince } }: { readonly shooter: Shoo
         </li>
         <li>No double or nothing.</li>
         <li>A video only with the word of a parent or guardian, and it stays on the friend’s device.</li>
-        <li>Nobody is ranked: results stay on this device, and each shooter’s stand alone.</li>
+        <li>
+          No table ranks anyone: results stay on this device, and after a game of several they stand in the
+          order of shooting.
+        </li>
       </ul>
       {favoursSince === undefined ? (
         <p className="quiet">The favours an adult can allow: {FAVOURS.join(', ').toLowerCase()}.</p>

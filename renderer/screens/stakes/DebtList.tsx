@@ -43,25 +43,27 @@ function DebtRow({ debt, doubling }: { readonly debt: Debt; readonly doubling: b
           <p>Doubled twice: it grows no further. Now it is settled.</p>
         ) : null}
       </div>
-      {doubling && doublesNext(debt) && !busy ? (
-        <a className="button" href={writeAddress('double', round.id)}>
-          Double or nothing<span className="unseen">: {stake}</span>
-        </a>
-      ) : null}
-      {owes === 'nobody' ? null : (
-        <button
-          type="button"
-          className="button"
-          onClick={() =>
-            void gym.dispatch([
-              { type: settled ? 'StakeReopened' : 'StakeSettled', body: { round: round.id } },
-            ])
-          }
-        >
-          {settled ? 'Open it again' : 'Settle it'}
-          <span className="unseen">: {stake}</span>
-        </button>
-      )}
+      <div className="row">
+        {owes === 'nobody' ? null : (
+          <button
+            type="button"
+            className="button"
+            onClick={() =>
+              void gym.dispatch([
+                { type: settled ? 'StakeReopened' : 'StakeSettled', body: { round: round.id } },
+              ])
+            }
+          >
+            {settled ? 'Open it again' : 'Settle it'}
+            <span className="unseen">: {stake}</span>
+          </button>
+        )}
+        {doubling && doublesNext(debt) && !busy ? (
+          <a className="button" href={writeAddress('double', round.id)}>
+            Double or nothing<span className="unseen">: {stake}</span>
+          </a>
+        ) : null}
+      </div>
     </li>
   );
 }
