@@ -29,7 +29,7 @@ export class Desk {
   readonly #host: DeskHost;
   readonly #records = new Map<ShooterId, Map<RoundId, Round>>();
   /** The latest study, and what it was asked for. */
-  #last: (StudyFit & Pick<StudyAsk, 'shooter' | 'mix'>) | null = null;
+  #last: (StudyFit & Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'>) | null = null;
   /** Counts what was begun, so that work knows when it has been overtaken. */
   #turn = 0;
 
@@ -71,10 +71,10 @@ export class Desk {
     const { ask } = question;
     switch (ask) {
       case 'study': {
-        const { shooter, mix, hyper } = question.of;
-        const options = hyper === null ? { mix } : { mix, hyper };
+        const { shooter, mix, pressure, hyper } = question.of;
+        const options = { mix, ...(pressure && { pressure }), ...(hyper && { hyper }) };
         const fit = await this.#run(number, studyInSteps(this.#roundsOf(shooter), options));
-        if (fit) this.#last = { ...fit, shooter, mix };
+        if (fit) this.#last = { ...fit, shooter, mix, pressure };
         return { ask, content: fit?.study ?? null };
       }
       case 'forecasts': {
@@ -109,10 +109,11 @@ export class Desk {
     }
   }
 
-  #change({ shooter, mix, from, to }: ChangeAsk): Change | null {
+  #change({ shooter, mix, pressure, from, to }: ChangeAsk): Change | null {
     if (!this.#last?.posterior || this.#last.shooter !== shooter) return null;
     const { data, posterior } = this.#last;
-    if (JSON.stringify(this.#last.mix) !== JSON.stringify(mix)) return null;
+    const last = [this.#last.mix, this.#last.pressure];
+    if (JSON.stringify(last) !== JSON.stringify([mix, pressure])) return null;
     const names = Array.from({ length: data.weeks.count }, (_, week) =>
       isoWeekName(addDays(data.weeks.first, 7 * week)),
     );

@@ -1,6 +1,7 @@
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
+import type { UsualPressure } from '../pressure/ingredients.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Spreads } from '../stats/model/priors.ts';
@@ -17,13 +18,17 @@ import type { WhatHangs } from '../store/whatHangs.ts';
 export interface StudyAsk {
   readonly shooter: ShooterId;
   readonly mix: MixChoice;
+  /** Kept from some moment on; null: as usual in the whole record. */
+  readonly pressure: UsualPressure | null;
   readonly hyper: Spreads | null;
 }
 
-/** What a change is asked of: the latest study of this shooter for this mix. Weeks are named as ISO 8601 does. */
+/** What a change is asked of: the latest study of this shooter for this mix and pressure. Weeks are named as ISO 8601 does. */
 export interface ChangeAsk {
   readonly shooter: ShooterId;
   readonly mix: MixChoice;
+  /** Kept from some moment on; null: as usual in the whole record. */
+  readonly pressure: UsualPressure | null;
   readonly from: string;
   readonly to: string;
 }

@@ -13,7 +13,7 @@ import type { Card, Stop } from '../court/cards.ts';
 import type { RuleSet } from '../court/ruleSets.ts';
 import type { CourtPoint, ShotKind, SpotName } from '../court/spots.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
-import type { ClockSetting, PressureSetup } from '../pressure/ingredients.ts';
+import type { ClockSetting, PressureSetup, UsualPressure } from '../pressure/ingredients.ts';
 import type { BodyCheck } from '../pressure/ladder.ts';
 import type {
   Condition,
@@ -47,6 +47,8 @@ export interface Shooter {
 /** A mix of shots, kept at some moment; only the shares of the weights count. */
 export interface KeptMix {
   readonly mix: readonly { readonly spot: SpotName; readonly shot: ShotKind; readonly weight: number }[];
+  /** As it was usually met by then; left out where it was not kept yet. */
+  readonly pressure?: UsualPressure;
   readonly at: EpochMs;
 }
 

@@ -18,6 +18,7 @@ const name = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const text = v.pipe(v.string(), v.maxLength(2000));
 const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 const rating = v.pipe(v.number(), v.minValue(0), v.maxValue(10));
 const date = v.pipe(
   v.string(),
@@ -64,7 +65,7 @@ const clock = v.nullable(
 const pressure = v.object({
   ingredients: v.pipe(v.array(v.picklist(INGREDIENTS)), v.readonly()),
   stake: v.nullable(text),
-  mark: v.nullable(v.object({ makes: count, chance: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) })),
+  mark: v.nullable(v.object({ makes: count, chance: share })),
   game: v.exactOptional(v.nullable(PLAYED_GAME)),
   clock,
   crowd: v.boolean(),
@@ -99,13 +100,19 @@ export const BODIES = {
   AgeTold: v.object({ shooter: id, under18: v.boolean() }),
   /** An adult allowed a shooter under 18 small favours as stakes, or took that back. */
   FavoursAllowed: v.object({ shooter: id, allowed: v.boolean() }),
-  /** The mix of shots the drop is worked out for, kept so that it does not move with the record. Weights in any unit. */
+  /**
+   * The mix of shots the drop is worked out for, and the pressure the shooter usually met by then, kept so that it does not
+   * move with the record. Weights in any unit. The pressure was not kept at first.
+   */
   MixKept: v.object({
     shooter: id,
     mix: v.pipe(
       v.array(v.object({ spot: name, shot: v.picklist(SHOT_KINDS), weight: v.pipe(finite, v.gtValue(0)) })),
       v.minLength(1),
       v.readonly(),
+    ),
+    pressure: v.exactOptional(
+      v.object({ dose: share, ingredients: v.pipe(v.record(v.picklist(INGREDIENTS), share), v.readonly()) }),
     ),
   }),
   OwnSpotPlaced: v.object({ spot: name, x: finite, y: finite }),

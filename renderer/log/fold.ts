@@ -51,8 +51,8 @@ function apply(draft: Draft, event: LogEvent): void {
       tellAge(draft, event);
       return;
     case 'MixKept': {
-      const { shooter, mix } = event.body;
-      draft.edit('mixes').set(shooter, { mix, at: event.at });
+      const { shooter, ...kept } = event.body;
+      draft.edit('mixes').set(shooter, { ...kept, at: event.at });
       return;
     }
     case 'OwnSpotPlaced':

@@ -3,16 +3,15 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import { othersIn, sharesGame } from '../games/gameOn.ts';
-import type { Round } from '../log/book.ts';
+import type { KeptMix, Round } from '../log/book.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Spreads } from '../stats/model/priors.ts';
-import type { MixChoice } from '../stats/model/reference.ts';
 import { relaxedMix } from '../stats/relaxedMix.ts';
 import type { Study } from '../stats/study.ts';
 import type { Gym } from './gymStore.ts';
 import { keptSpreads, keepSpreads } from './keptSpreads.ts';
-import type { Fitting } from './ports.ts';
+import type { Fitting, StudyAsk } from './ports.ts';
 import type { Shelf } from './settings.ts';
 import type { WhatHangs } from './whatHangs.ts';
 
@@ -41,7 +40,7 @@ export interface StudyRoom {
   choose(mix: MixWish): void;
   /** From one week to another, named as ISO 8601 does. */
   changeBetween(from: string, to: string): Promise<Change | null>;
-  /** Works the drop out for the mix of all relaxed shots so far from now on. Resolves false where it was not saved. */
+  /** Works the drop out for the mix of all relaxed shots so far, under pressure as it was usually met, from now on. Resolves false where it was not saved. */
   keepMixOfToday(): Promise<boolean>;
 }
 
@@ -88,9 +87,11 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     for (const rival of rivals) tell(rival);
   }
 
-  function mixFor(shooter: ShooterId): MixChoice {
-    if (store.getState().mix === 'free-throws') return 'free-throws';
-    return gym.store.getState().book.mixes.get(shooter)?.mix ?? 'relaxed';
+  /** What the drop of this shooter is asked for. */
+  function askFor(shooter: ShooterId): Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'> {
+    const kept = gym.store.getState().book.mixes.get(shooter);
+    const mix = store.getState().mix === 'free-throws' ? 'free-throws' : (kept?.mix ?? 'relaxed');
+    return { shooter, mix, pressure: kept?.pressure ?? null };
   }
 
   async function study(shooter: ShooterId, hyper: Spreads | null): Promise<void> {
@@ -98,7 +99,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     const number = asked;
     store.setState({ working: 0 });
     try {
-      const answer = await fitting.study({ shooter, mix: mixFor(shooter), hyper }, (share) => {
+      const answer = await fitting.study({ ...askFor(shooter), hyper }, (share) => {
         if (number === asked) store.setState({ working: share });
       });
       if (answer === null || number !== asked) return;
@@ -127,18 +128,19 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     }
   }
 
-  /** From the first verdict on the mix stays, so that the drop cannot move without the shooter. */
-  async function keepFirstMix(shooter: ShooterId, { verdict }: Study): Promise<void> {
-    const { book } = gym.store.getState();
-    if (verdict.kind === 'none' || book.mixes.has(shooter) || keeping.has(shooter)) return;
+  /** From the first verdict on mix and pressure stay, so that the drop cannot move without the shooter. */
+  async function keepFirstMix(shooter: ShooterId, { verdict, index }: Study): Promise<void> {
+    const kept = gym.store.getState().book.mixes.get(shooter);
+    if (verdict.kind === 'none' || kept?.pressure || keeping.has(shooter)) return;
     if (store.getState().mix !== 'own') return;
     keeping.add(shooter);
-    await keepMix(shooter);
+    await keepMix(shooter, kept?.mix ?? relaxedMix(roundsOf(shooter)), index);
     keeping.delete(shooter);
   }
 
-  function keepMix(shooter: ShooterId): Promise<boolean> {
-    return gym.dispatch([{ type: 'MixKept', body: { shooter, mix: relaxedMix(roundsOf(shooter)) } }]);
+  function keepMix(shooter: ShooterId, mix: KeptMix['mix'], index?: Study['index']): Promise<boolean> {
+    const pressure = index?.kind === 'index' ? { pressure: index.usual } : {};
+    return gym.dispatch([{ type: 'MixKept', body: { shooter, mix, ...pressure } }]);
   }
 
   function thoroughWhenIdle(shooter: ShooterId): void {
@@ -214,13 +216,13 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
     },
     changeBetween: (from, to) => {
       const { shooter } = store.getState();
-      return shooter === null
-        ? Promise.resolve(null)
-        : fitting.change({ shooter, mix: mixFor(shooter), from, to });
+      return shooter === null ? Promise.resolve(null) : fitting.change({ ...askFor(shooter), from, to });
     },
     keepMixOfToday: () => {
-      const { shooter } = store.getState();
-      return shooter === null ? Promise.resolve(false) : keepMix(shooter);
+      const { shooter, study: latest } = store.getState();
+      return shooter === null
+        ? Promise.resolve(false)
+        : keepMix(shooter, relaxedMix(roundsOf(shooter)), latest?.index);
     },
   };
 }

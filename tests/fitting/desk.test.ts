@@ -5,6 +5,7 @@ import { Desk } from '../../renderer/fitting/desk.ts';
 import type { Question, Reply } from '../../renderer/fitting/messages.ts';
 import { studyOf } from '../../renderer/stats/study.ts';
 import { PLAIN, play } from '../bench/modelWorld.ts';
+import { groupOf, shoot } from '../games/onCourt.ts';
 
 const { rounds } = play({ ...PLAIN, weeks: 4, pressure: () => -0.4 }, rngFromSeed(8));
 const [{ shooter } = { shooter: '' }] = rounds;
@@ -36,7 +37,7 @@ function desk() {
   };
 }
 
-const study: Question = { ask: 'study', of: { shooter, mix: 'relaxed', hyper: null } };
+const study: Question = { ask: 'study', of: { shooter, mix: 'relaxed', pressure: null, hyper: null } };
 
 describe('the desk in the fitting worker', () => {
   it('studies what it was told, in pieces or at once, and tells its progress', async () => {
@@ -87,7 +88,7 @@ describe('the desk in the fitting worker', () => {
     const { hear, ask, finish, answers } = desk();
     const change = (from: string, to: string, mix: 'relaxed' | 'free-throws' = 'relaxed'): Question => ({
       ask: 'change',
-      of: { shooter, mix, from, to },
+      of: { shooter, mix, pressure: null, from, to },
     });
     ask(1, change('2026-W02', '2026-W04'));
     hear({ say: 'news', shooter, changed: rounds, gone: [] });
@@ -105,6 +106,47 @@ describe('the desk in the fitting worker', () => {
     expect(content[0]).toBeNull();
     expect(content[2]).toEqual(index.change);
     expect(content.slice(3)).toEqual([null, null]);
+  });
+
+  it('asks under the pressure that was kept, and tells no change of another', async () => {
+    const { hear, ask, finish, answers } = desk();
+    const pressure = { dose: 1, ingredients: {} };
+    hear({ say: 'news', shooter, changed: rounds, gone: [] });
+    ask(1, { ask: 'study', of: { shooter, mix: 'relaxed', pressure, hyper: null } });
+    await finish();
+    const kept = studyOf(rounds, { pressure }).study;
+    expect(kept).not.toEqual(studyOf(rounds).study);
+    if (kept.index.kind === 'none' || !kept.index.change) throw new Error('no change');
+    const { from, to } = kept.index.change;
+    const of = { shooter, mix: 'relaxed', from, to } as const;
+    ask(2, { ask: 'change', of: { ...of, pressure: null } });
+    ask(3, { ask: 'change', of: { ...of, pressure } });
+    await finish();
+    const content = answers().map((reply) => (reply.is === 'answer' ? reply.answer.content : undefined));
+    expect(content).toEqual([kept, null, kept.index.change]);
+  });
+
+  it('tells what hangs on the shots, and how the games of the forecasts ended, of a duel by both records', async () => {
+    const { hear, ask, finish, answers } = desk();
+    const plan = { family: 'duel', against: { kind: 'shooter' }, headStart: 0, extraPairs: 0 } as const;
+    const log = groupOf(plan, 'shot', ['ines', 'tarek'], { game: { name: 'A duel', plan, chance: 0.5 } });
+    for (const shot of 'oxoxox') shoot(log, shot === 'o');
+    const book = log.book();
+    const of = (one: string) => [...book.rounds.values()].filter((round) => round.shooter === one);
+    hear({ say: 'news', shooter: 'ines', changed: of('ines'), gone: [] });
+    ask(1, { ask: 'forecasts', shooter: 'ines' });
+    ask(2, { ask: 'hangs', shooter: 'ines' });
+    await finish();
+    hear({ say: 'news', shooter: 'tarek', changed: of('tarek'), gone: [] });
+    ask(3, { ask: 'forecasts', shooter: 'ines' });
+    await finish();
+    ask(4, { ask: 'hangs', shooter: 'ines' });
+    await finish();
+    const contents = answers().map((reply) => (reply.is === 'answer' ? reply.answer.content : undefined));
+    expect(contents[0]).toMatchObject({ games: [] });
+    expect(contents[1]).toMatchObject({ leverage: { shots: 0 } });
+    expect(contents[2]).toMatchObject({ games: [{ said: 0.5, marks: 1, beaten: 1 }] });
+    expect(contents[3]).toMatchObject({ leverage: { shots: 3, rounds: 1 } });
   });
 
   it('says what went wrong, and goes on', async () => {

@@ -7,7 +7,7 @@ import { PLAIN, play } from '../bench/modelWorld.ts';
 
 const { rounds } = play({ ...PLAIN, weeks: 8 }, rngFromSeed(9));
 const [{ shooter } = { shooter: '' }] = rounds;
-const ASK = { shooter, mix: 'relaxed', hyper: null } as const;
+const ASK = { shooter, mix: 'relaxed', pressure: null, hyper: null } as const;
 
 /** A worker that keeps what it is sent and says what the test tells it to. */
 class FakeWorker extends EventTarget {

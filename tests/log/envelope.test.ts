@@ -113,6 +113,30 @@ describe('a round of a group', () => {
   });
 });
 
+describe('a mix that is kept', () => {
+  const kept = (pressure: unknown) => ({
+    ...ENVELOPE,
+    type: 'MixKept',
+    body: { ...SOUND.MixKept, pressure },
+  });
+
+  it.each([
+    { dose: 0.5, ingredients: {} },
+    { dose: 1, ingredients: { clock: 1, crowd: 0.25 } },
+  ])('has the pressure that was usual: %j', (pressure) => {
+    expect(parseEvent(kept(pressure))).toMatchObject({ known: true, event: { body: { pressure } } });
+  });
+  it.each([
+    null,
+    { dose: 1.1, ingredients: {} },
+    { dose: 0.5 },
+    { dose: 0.5, ingredients: { rain: 1 } },
+    { dose: 0.5, ingredients: { clock: -0.1 } },
+  ])('is refused with a pressure that cannot be: %j', (pressure) => {
+    expect(() => parseEvent(kept(pressure))).toThrow(/pressure/);
+  });
+});
+
 describe('what cannot be', () => {
   it.each<readonly [string, EventType, object, RegExp]>([
     ['more makes than attempts', 'StopCounted', { makes: 6 }, /more makes than attempts/],

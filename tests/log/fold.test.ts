@@ -57,6 +57,20 @@ const EFFECTS: readonly (readonly [
     [true, 1, ['round 1'], null],
   ],
   [
+    'a mix is kept with the pressure that is usual, the latest stands',
+    (log) => {
+      const mix = [{ spot: 'top', shot: 'catch', weight: 40 }] as const;
+      log.write('MixKept', { shooter: 'ines', mix: [{ ...mix[0], weight: 1 }] });
+      log.write('MixKept', { shooter: 'ines', mix, pressure: { dose: 0.4, ingredients: { clock: 1 } } });
+    },
+    (book) => book.mixes.get('ines'),
+    {
+      mix: [{ spot: 'top', shot: 'catch', weight: 40 }],
+      pressure: { dose: 0.4, ingredients: { clock: 1 } },
+      at: START + 4000,
+    },
+  ],
+  [
     'a shooter’s age is told',
     (log) => log.write('AgeTold', { shooter: 'ines', under18: true }),
     (book) => [book.shooters.get('ines')?.under18, book.shooters.get('ines')?.favoursSince],

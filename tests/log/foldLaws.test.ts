@@ -101,6 +101,10 @@ const anyFact: fc.Arbitrary<Fact> = fc.oneof(
   fact('AgeTold', fc.record({ shooter, under18: fc.boolean() })),
   fact('FavoursAllowed', fc.record({ shooter, allowed: fc.boolean() })),
   fact('BodyAsked', fc.record({ session, sore: fc.boolean(), ill: fc.boolean(), unslept: fc.boolean() })),
+  fact(
+    'MixKept',
+    fc.record({ shooter, mix: fc.constant([{ spot: 'top', shot: 'catch', weight: 1 } as const]) }),
+  ),
   fact('OwnSpotPlaced', fc.record({ spot: fc.constantFrom('a', 'b'), x: small, y: small })),
   fact(
     'CardMade',

@@ -10,6 +10,8 @@ import { createStudyRoom } from '../../renderer/store/study.ts';
 import type { WhatHangs } from '../../renderer/store/whatHangs.ts';
 import { forecastScore } from '../../renderer/stats/forecastScore.ts';
 import { type Study, studyOf } from '../../renderer/stats/study.ts';
+import { groupOf, shoot } from '../games/onCourt.ts';
+import { INES } from '../log/diary.ts';
 import { fakeLog, fakeShelf, fakeWorld } from './fakeWorld.ts';
 
 const settle = () => new Promise((resolve) => setImmediate(resolve));
@@ -51,17 +53,19 @@ function fakeFitting() {
   /** Answers a question as the real fitting would. */
   const answer = async (number: number): Promise<Study> => {
     const ask = present(asks.at(number), 'a question');
-    const { mix, hyper } = ask.of;
+    const { mix, pressure, hyper } = ask.of;
     const study = studyOf([...(records.get(ask.of.shooter)?.values() ?? [])], {
       mix,
       draws: 100,
+      ...(pressure ? { pressure } : {}),
       ...(hyper ? { hyper } : {}),
     }).study;
     ask.answer(study);
     await settle();
     return study;
   };
-  return { fitting, told, asks, answer, rests: () => rests };
+  const recordOf = (shooter: string): number => records.get(shooter)?.size ?? 0;
+  return { fitting, told, asks, answer, recordOf, rests: () => rests };
 }
 
 async function room(stored: readonly LogEvent[] = []) {
@@ -146,14 +150,32 @@ describe('the study of the shooter at the bench', () => {
     expect(shelf.kept.get('loud-gym-spreads')).toContain(String(study.index.hyper.mean.day));
   });
 
-  it('keeps the mix with the first verdict, and works with it from then on', async () => {
+  it('keeps mix and pressure with the first verdict, and works with them from then on', async () => {
     const { asks, answer, gym, state } = await withSeason();
-    await answer(0);
+    const { index } = await answer(0);
+    if (index.kind === 'none') throw new Error('no index');
     const { book, settings } = gym.store.getState();
     const kept = book.mixes.get(settings.shooter ?? '');
     expect(kept?.mix.length).toBeGreaterThan(3);
     expect(asks.at(-1)?.of.mix).toEqual(kept?.mix);
+    expect(kept?.pressure).toEqual(index.usual);
+    expect(asks.at(-1)?.of.pressure).toEqual(index.usual);
     expect(state().study?.verdict.kind).not.toBe('none');
+  });
+
+  it('keeps the pressure with a mix that was kept without it, and the mix as it was', async () => {
+    const first = await withSeason();
+    const mix = [{ spot: 'free-throw', shot: 'free-throw', weight: 1 }] as const;
+    await first.gym.dispatch([{ type: 'MixKept', body: { shooter: first.state().shooter ?? '', mix } }]);
+    const second = await room(first.log.durable);
+    second.gym.set({ shooter: first.state().shooter });
+    expect(second.asks.at(-1)?.of).toMatchObject({ mix, pressure: null });
+    const { index } = await second.answer(-1);
+    expect(second.asks.at(-1)?.of).toMatchObject({ mix, pressure: index.kind === 'index' && index.usual });
+    // And no more than once.
+    await second.answer(-1);
+    const kept = second.log.durable.filter(({ type }) => type === 'MixKept');
+    expect(kept).toHaveLength(2);
   });
 
   it('after a round studies quickly, and thoroughly once the device is idle', async () => {
@@ -207,7 +229,17 @@ describe('the study of the shooter at the bench', () => {
     expect(state().forecasts).toBeNull();
     const again = await withSeason({ mixKept: true });
     await again.answer(-1);
-    expect(again.state().forecasts).toBe(SCORE);
+    expect(again.state()).toMatchObject({ forecasts: SCORE, hangs: HANGS });
+  });
+
+  it('tells the record of whoever was duelled with too, and of nobody else', async () => {
+    const plan = { family: 'duel', against: { kind: 'shooter' }, headStart: 0, extraPairs: 0 } as const;
+    const log = groupOf(plan, 'shot', ['ines', 'tarek']);
+    for (const shot of 'oxoxox') shoot(log, shot === 'o');
+    log.write('ShooterAdded', { ...INES, shooter: 'mara', name: 'Mara' });
+    const { gym, recordOf } = await room(log.events);
+    gym.set({ shooter: 'ines' });
+    expect([recordOf('ines'), recordOf('tarek'), recordOf('mara')]).toEqual([1, 1, 0]);
   });
 
   it('keeps one mix where two answers come before the first is written', async () => {
@@ -274,11 +306,15 @@ describe('the study of the shooter at the bench', () => {
   });
 
   it('works with the mix of today from when the shooter asks for it', async () => {
-    const { asks, answer, gym, studyRoom } = await withSeason();
+    const { asks, answer, gym, state, studyRoom } = await withSeason();
     await answer(0);
     await answer(1);
+    const { index } = present(state().study, 'a study');
+    if (index.kind === 'none') throw new Error('no index');
     expect(await studyRoom.keepMixOfToday()).toBe(true);
     const { book, settings } = gym.store.getState();
-    expect(asks.at(-1)?.of.mix).toEqual(book.mixes.get(settings.shooter ?? '')?.mix);
+    const { mix, pressure } = present(book.mixes.get(settings.shooter ?? ''), 'a mix');
+    expect(pressure).toEqual(index.usual);
+    expect(asks.at(-1)?.of).toMatchObject({ mix, pressure });
   });
 });

@@ -53,8 +53,8 @@ export function MixKept({ shooter, figures: { spots } }: Props) {
         <p role="status">{said}</p>
       </div>
       <p className="quiet">
-        To work it out for today’s mix, all your relaxed shots so far, moves the drop of every week, also of
-        past ones.
+        To work it out for today’s mix, all your relaxed shots so far, and the pressure usual by today, moves
+        the drop of every week, also of past ones.
       </p>
       <WorkingBar />
     </MixPart>
@@ -67,7 +67,8 @@ function MixPart({ children }: { readonly children: ReactNode }) {
       <p>
         Pressure may cost more from the corner than at the line, so a drop is always the drop of some mix of
         shots. Yours is the mix you shoot relaxed. It is kept from your first verdict on: a mix that moved
-        would move the drop without any change in you.
+        would move the drop without any change in you. With it is kept how much pressure you usually took on
+        by then, and of what kind, so that raising it later does not move the drop of past weeks.
       </p>
       {children}
     </Part>
