@@ -14,7 +14,7 @@ import { type PlanOrder, POWER, TYPICAL_SPREADS } from './showing.ts';
 
 /**
  * Why an order is not to be advised. `tiring` = pressure last: tired legs then look like pressure, however many shots.
- * `never both` = pressure on days of its own: no session has both conditions, so there is never a verdict, and whoever
+ * `never both` = pressure on days of its own: no session of it has both conditions, so it leads to no verdict, and whoever
  * picks the day by feel compares good days with bad ones.
  */
 export type Caution = 'tiring' | 'never both';

@@ -64,11 +64,11 @@ export type Need =
   | {
       /**
        * `rate too low` = it cannot drop that far; `too few sessions` = no verdict before {@link LEAST_SESSIONS} with both
-       * conditions; `days` = good and bad days would hide it from any number of shots; `too many shots` = it would take
+       * conditions; `never both` = the same, and no session of this plan is one; `days` = good and bad days would hide it from any number of shots; `too many shots` = it would take
        * more than {@link MOST_PER_WEEK}. The last two pass with more weeks or with more sessions.
        */
       readonly kind: 'none';
-      readonly reason: 'rate too low' | 'too few sessions' | 'days' | 'too many shots';
+      readonly reason: 'rate too low' | 'too few sessions' | 'never both' | 'days' | 'too many shots';
     };
 
 /** No plan asks for more pressured shots a week; with as many relaxed ones that is 600. Our own choice. */
@@ -114,9 +114,10 @@ export function needOf(plan: Plan, power: Probability = POWER): Need {
     const shot = { ...habit, relaxedPerWeek: relaxed, pressuredPerWeek: pressured };
     return { relaxed, chance: chanceToShow({ ...plan, habit: shot }) };
   };
-  // A day of its own makes no session with both conditions; its caution says so.
-  const sessions = soFar.sessions + (order === 'own-day' ? Infinity : weeks * habit.sessionsPerWeek);
-  if (sessions < LEAST_SESSIONS) return { kind: 'none', reason: 'too few sessions' };
+  // A day of its own makes no session with both conditions.
+  const never = order === 'own-day';
+  const sessions = soFar.sessions + (never ? 0 : weeks * habit.sessionsPerWeek);
+  if (sessions < LEAST_SESSIONS) return { kind: 'none', reason: never ? 'never both' : 'too few sessions' };
   for (let pressured = 0; pressured <= MOST_PER_WEEK; pressured += STEP) {
     const { relaxed, chance } = withShots(pressured);
     const verdict = soFar.pressured + weeks * pressured >= LEAST_PRESSURED;

@@ -68,6 +68,7 @@ describe('what to do next', () => {
     for (const reason of ['rate too low', 'too few sessions', 'days', 'too many shots'] as const) {
       expect(needWords({ need: { kind: 'none', reason } })).not.toBe('');
     }
+    expect(needWords({ need: { kind: 'none', reason: 'never both' } })).toBe('no verdict this way');
   });
 
   it('asks for more pressure where hardly any was felt, but not from a shooter with a drop', () => {

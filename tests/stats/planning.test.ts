@@ -170,7 +170,8 @@ describe('shots a week', () => {
     ['own-day', 8, 35, 55],
     ['own-day', 12, 25, 35],
   ] as const)('%s, %d weeks: between %d and %d', (order, weeks, least, most) => {
-    const found = need({ order, weeks });
+    // The sessions that a verdict asks for were shot before.
+    const found = need({ order, weeks, soFar: { ...NOTHING_YET, sessions: 4 } });
     expect(found).toMatchObject({ kind: 'shots', relaxedPerWeek: 400 });
     if (found.kind === 'none') return;
     expect(found.pressuredPerWeek).toBeGreaterThanOrEqual(least);
@@ -202,7 +203,9 @@ describe('shots a week', () => {
     ['too few sessions', { weeks: 1, habit: { ...HABIT, sessionsPerWeek: 2 } }],
     // One week: more than 300 in pairs; on a day of its own, no number at all.
     ['too many shots', { weeks: 1 }],
-    ['days', { weeks: 1, order: 'own-day' }],
+    ['days', { weeks: 1, order: 'own-day', soFar: { ...NOTHING_YET, sessions: 4 } }],
+    ['never both', { weeks: 12, order: 'own-day' }],
+    ['never both', { weeks: 12, order: 'own-day', soFar: { ...NOTHING_YET, sessions: 3 } }],
     ['too many shots', { weeks: 4, points: 5 }],
   ] as const)('%s: %o', (reason, changes) => {
     expect(need(changes)).toEqual({ kind: 'none', reason });

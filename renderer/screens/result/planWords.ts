@@ -94,6 +94,8 @@ export function needWords({ need }: Pick<PlanRow, 'need'>): string {
       return 'you make too few to lose so many';
     case 'too few sessions':
       return 'too few sessions';
+    case 'never both':
+      return 'no verdict this way';
     case 'days':
       return 'good and bad days would hide it';
     case 'too many shots':
