@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
 
+import { othersIn } from '../../renderer/games/gameOn.ts';
 import { debtsOf } from '../../renderer/games/ledger.ts';
 import { shotFacts } from '../../renderer/games/play.ts';
-import { needOf, verdictOf } from '../../renderer/games/played.ts';
+import { gameOutcome, needOf, verdictOf } from '../../renderer/games/played.ts';
 import { turnResults } from '../../renderer/games/turnResults.ts';
 import type { Round } from '../../renderer/log/book.ts';
 import type { Ending } from '../../renderer/log/events.ts';
 import type { PressureSetup } from '../../renderer/pressure/ingredients.ts';
 import type { GamePlan } from '../../renderer/pressure/gamePlan.ts';
 import { onCourt, PRESSURE, started, tap, type Diary } from '../log/diary.ts';
-import { gameSetup } from './onCourt.ts';
+import { gameSetup, groupOf, shoot } from './onCourt.ts';
 
 const pressure = { ...PRESSURE, ingredients: [...PRESSURE.ingredients] };
 const pressured = (change: Partial<PressureSetup> = {}) =>
@@ -69,6 +70,65 @@ describe('the verdict on a game', () => {
     for (const shot of shots) log.tap(shotFacts(roundIn(log), shot === 'o', null).slice(0, 1));
     end(log, why);
     expect(verdictOf(roundIn(log))).toBe(verdict);
+  });
+});
+
+describe('what came of the chance of a game', () => {
+  const LIVES: GamePlan = { family: 'lives', needed: 3, lives: 2 };
+  const after = (shots: string, why: Ending, change: Partial<PressureSetup> = {}) => {
+    const game = { name: 'A game', plan: LIVES, chance: 0.35 };
+    const log = onCourt(gameSetup(LIVES, { game, ...change }));
+    for (const shot of shots) log.tap(shotFacts(roundIn(log), shot === 'o', null).slice(0, 1));
+    end(log, why);
+    return gameOutcome(roundIn(log), []);
+  };
+
+  it.each([
+    ['won', 'ooo', 'played-out', { chance: 0.35, beaten: true }],
+    ['lost', 'oxx', 'played-out', { chance: 0.35, beaten: false }],
+    // The chance of a game knows how far the time goes.
+    ['not won when time was up', 'oo', 'time-up', { chance: 0.35, beaten: false }],
+    ['left before it was decided', 'oo', 'stopped', null],
+    ['broken off by the device', 'ooo', 'interrupted', null],
+  ] as const)('%s', (_what, shots, why, outcome) => {
+    expect(after(shots, why)).toEqual(outcome);
+  });
+  it('is open where it was not told, or there is no game', () => {
+    expect(after('ooo', 'played-out', { game: { name: 'A game', plan: LIVES, chance: null } })).toBeNull();
+    expect(after('ooo', 'played-out', { game: null, mark: { makes: 2, chance: 0.5 } })).toBeNull();
+  });
+  it('is left out where the chance did not know of the clock', () => {
+    const log = onCourt(gameSetup(LIVES, { game: { name: 'A game', plan: LIVES, chance: 0.35 } }));
+    log.write('TurnExpired', { round: 'round 1', stop: 0 });
+    log.write('TurnExpired', { round: 'round 1', stop: 0 });
+    end(log);
+    expect(verdictOf(roundIn(log))).toBe('short');
+    expect(gameOutcome(roundIn(log), [])).toBeNull();
+    const timed = { ...roundIn(log), entries: [], pressure: roundIn(log).pressure };
+    const clock = { kind: 'round', seconds: 60 } as const;
+    const group = { id: 'together', place: 1, turns: 'stop' } as const;
+    const together = { ...timed, pressure: timed.pressure && { ...timed.pressure, clock } };
+    expect(gameOutcome(together, [])).toEqual({ chance: 0.35, beaten: false });
+    expect(gameOutcome({ ...together, group }, [])).toBeNull();
+  });
+  it('is one for each side of a duel, and a level one is won by neither', () => {
+    const plan: GamePlan = { family: 'duel', against: { kind: 'shooter' }, headStart: 0, extraPairs: 0 };
+    const game = { name: 'A duel', plan, chance: 0.5 };
+    const outcomes = (shots: string) => {
+      const log = groupOf(plan, 'shot', ['ines', 'tarek'], { game });
+      for (const shot of shots) shoot(log, shot === 'o');
+      const book = log.book();
+      const rounds = ['ines', 'tarek'].flatMap((name) => book.rounds.get(`round ${name}`) ?? []);
+      return rounds.map((round) => gameOutcome(round, othersIn(book, round))?.beaten);
+    };
+    expect(outcomes('oxoxox')).toEqual([true, false]);
+    expect(outcomes('xxxxxxxxxx')).toEqual([false, false]);
+    const log = groupOf(plan, 'shot', ['ines', 'tarek'], { game });
+    for (const shot of 'oxoxox') shoot(log, shot === 'o');
+    const [ines] = log.book().rounds.values();
+    if (!ines) throw new Error('a round');
+    // Without the other's shots nobody can say.
+    expect(gameOutcome(ines, [])).toBeNull();
   });
 });
 

@@ -171,6 +171,7 @@ describe('the rounds that are looked at', () => {
     expect(forecastScore([])).toMatchObject({
       rounds: [],
       marks: [],
+      games: [],
       inside: 0,
       plain: null,
       reading: 'too few',
@@ -186,6 +187,18 @@ describe('the rounds that are looked at', () => {
       { marks: 3, beaten: 3 },
     ]);
     expect(score.marks[1]?.said).toBeCloseTo(0.55, 12);
+  });
+  it('come with the games as somebody else says they ended, the latest of them', () => {
+    const rounds = [1, 2, 3, 4, 5].map((at) => round(at));
+    const won = ['round 2', 'round 3', 'round 5'];
+    const gameOutcome = ({ id }: Round) =>
+      id === 'round 4' ? null : { chance: 0.35, beaten: won.includes(id) };
+    const { games, marks } = forecastScore(rounds, { gameOutcome });
+    expect(games).toMatchObject([{ marks: 4, beaten: 3 }]);
+    expect(games[0]?.said).toBeCloseTo(0.35, 12);
+    expect(marks).toEqual([]);
+    expect(forecastScore(rounds, { gameOutcome, latest: 2 }).games).toMatchObject([{ marks: 2, beaten: 2 }]);
+    expect(forecastScore(rounds).games).toEqual([]);
   });
   it('are worked on in steps, one for each forecast', () => {
     const rounds = record(6, 5);

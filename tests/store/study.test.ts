@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { present } from '../../renderer/basics/invariant.ts';
 import type { Round } from '../../renderer/log/book.ts';
 import type { LogEvent } from '../../renderer/log/envelope.ts';
+import type { Fact } from '../../renderer/log/facts.ts';
 import type { Fitting, StudyAsk } from '../../renderer/store/ports.ts';
 import { createGym, type Gym } from '../../renderer/store/gymStore.ts';
 import { loadDemoSeason } from '../../renderer/store/shooterActions.ts';
@@ -237,7 +238,8 @@ describe('the study of the shooter at the bench', () => {
     const log = groupOf(plan, 'shot', ['ines', 'tarek']);
     for (const shot of 'oxoxox') shoot(log, shot === 'o');
     log.write('ShooterAdded', { ...INES, shooter: 'mara', name: 'Mara' });
-    const { gym, recordOf } = await room(log.events);
+    const { gym, recordOf } = await room();
+    await gym.dispatch(log.events.map(({ type, body }) => ({ type, body }) as Fact));
     gym.set({ shooter: 'ines' });
     expect([recordOf('ines'), recordOf('tarek'), recordOf('mara')]).toEqual([1, 1, 0]);
   });
