@@ -26,8 +26,14 @@ const LEAST_DAYS = 14;
  * rate takes the most shots.
  */
 export function habitOf(rounds: Iterable<Round>, lastDays = 56): SeenHabit {
+  const real = new Map<IsoDate, boolean>();
+  const isDay = (date: IsoDate): boolean => {
+    const known = real.get(date) ?? parseIsoDate(date) !== null;
+    real.set(date, known);
+    return known;
+  };
   const shot = [...rounds]
-    .filter(({ date }) => parseIsoDate(date) !== null)
+    .filter(({ date }) => isDay(date))
     .map((round) => ({ round, tally: roundTally(round) }))
     .filter(({ tally }) => tally.attempts > 0)
     .toSorted((a, b) => byText(a.round.date, b.round.date));

@@ -65,17 +65,21 @@ function coins(n: number): Float64Array {
   return chances;
 }
 
-/** The chances of all sums, with some more pairs of one size. */
+/** The chances of all sums, with some more pairs of one size. They mirror, so half of them is worked out. */
 function withPairs(chances: Float64Array, size: number, heads: Float64Array): Float64Array<ArrayBuffer> {
   const sums = new Float64Array(chances.length + size * (heads.length - 1));
+  const last = sums.length - 1;
+  const middle = Math.floor(last / 2);
   const from = chances.findIndex((chance) => chance > NEVER);
-  const to = chances.findLastIndex((chance) => chance > NEVER);
+  const to = chances.length - 1 - from;
   for (const [k, weight] of heads.entries()) {
     if (weight <= NEVER) continue;
     const moved = size * k;
-    for (let s = from; s <= to; s += 1) {
+    const until = Math.min(to, middle - moved);
+    for (let s = from; s <= until; s += 1) {
       sums[s + moved] = (sums[s + moved] as number) + weight * (chances[s] as number);
     }
   }
+  for (let s = middle + 1; s <= last; s += 1) sums[s] = sums[last - s] as number;
   return sums;
 }
