@@ -101,7 +101,11 @@ export function IntervalChart({ label, rows, axis }: Props) {
               height={20}
               rx={3}
             />
-            <Glyph kind={kind} x={x(value)} y={line} size={6} />
+            <g className={`whisker ${kind}`}>
+              <line x1={x(low)} x2={x(low)} y1={line - 10} y2={line + 10} />
+              <line x1={x(high)} x2={x(high)} y1={line - 10} y2={line + 10} />
+            </g>
+            <Glyph kind={kind} x={x(value)} y={line} size={5} />
           </g>
         ))}
       </svg>

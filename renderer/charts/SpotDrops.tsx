@@ -1,7 +1,9 @@
 import type { CourtDimensions } from '../court/ruleSets.ts';
 import type { CourtPoint } from '../court/spots.ts';
 import type { DropEstimate } from '../stats/drop.ts';
-import { SpotCards, type CardRow } from './SpotCards.tsx';
+import { tensAround } from './scale.ts';
+import type { CardRow } from './spotCard.ts';
+import { SpotCards } from './SpotCards.tsx';
 
 /** One spot with its drop, as it was shot and as the model evens it out. Points, positive = worse under pressure. */
 export interface SpotDropMark {
@@ -21,31 +23,34 @@ interface Props {
   readonly write: (points: number) => string;
 }
 
-const LEAST_REACH = 20;
+/** Points from one end of the scale to the other, at least. */
+const LEAST_SCALE = 40;
 
 /**
- * How far the scale reaches to either side of 0. Every figure stands on it; the interval of a few shots may run beyond,
+ * The ends of the scale, in whole tens around 0. Every figure stands on it; the interval of a few shots may run beyond,
  * since it would leave no room for the rest.
  */
-export function dropReach(marks: readonly Pick<SpotDropMark, 'raw' | 'model'>[]): number {
+export function dropScale(marks: readonly Pick<SpotDropMark, 'raw' | 'model'>[]): readonly [number, number] {
   const values = marks.flatMap(({ raw, model }) => [raw?.points ?? 0, model.low, model.high]);
-  return Math.max(LEAST_REACH, Math.ceil(Math.max(...values.map(Math.abs)) / 10) * 10);
+  return tensAround([-10, 10, ...values], LEAST_SCALE, [-100, 100]);
 }
 
-/** The half court with a card at each spot: the drop as it was shot above the drop evened out, each with its interval. */
+/** The half court with two drops for each spot: as it was shot above evened out, each with its interval. */
 export function SpotDrops({ court, label, marks, write }: Props) {
-  const reach = dropReach(marks);
+  const [from, to] = dropScale(marks);
   const rowOf = (drop: DropEstimate, open: boolean): CardRow => ({
     kind: 'drop',
     open,
-    words: [write(drop.points), write(drop.points)],
+    of: open ? 'as shot' : 'evened out',
+    figure: write(drop.points),
+    unit: Math.abs(Math.round(drop.points)) === 1 ? 'point' : 'points',
     span: { value: drop.points, low: drop.low, high: drop.high },
   });
   return (
     <SpotCards
       court={court}
       label={label}
-      scale={{ from: -reach, to: reach, mark: 0 }}
+      scale={{ from, to, mark: 0 }}
       cards={marks.map(({ name, point, raw, model, byOthers }) => ({
         name,
         point,
@@ -56,4 +61,4 @@ export function SpotDrops({ court, label, marks, write }: Props) {
   );
 }
 
-const NOT_SHOT: CardRow = { kind: 'drop', open: true, words: ['none', '–'], span: null };
+const NOT_SHOT: CardRow = { kind: 'drop', open: true, of: 'as shot', figure: 'none', unit: '', span: null };

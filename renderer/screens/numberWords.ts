@@ -19,6 +19,19 @@ export function percentSpan({ low, high }: { readonly low: number; readonly high
   return `${Math.round(low)} to ${Math.round(high)} %`;
 }
 
+/** Shares of a whole as percentages that add up to 100: rounded down, and the greatest remainders up. */
+export function wholePercents(shares: readonly number[]): number[] {
+  const total = shares.reduce((sum, share) => sum + share, 0);
+  const exact = shares.map((share) => (total > 0 ? (100 * share) / total : 0));
+  const whole = exact.map(Math.floor);
+  const missing = total > 0 ? 100 - whole.reduce((sum, one) => sum + one, 0) : 0;
+  const order = exact
+    .map((share, at) => ({ at, rest: share - Math.floor(share) }))
+    .toSorted((a, b) => b.rest - a.rest);
+  for (const { at } of order.slice(0, missing)) whole[at] = (whole[at] ?? 0) + 1;
+  return whole;
+}
+
 /** `46 of 100` */
 export function countWords({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'>): string {
   return attempts === 0 ? 'no shots' : `${makes} of ${attempts}`;

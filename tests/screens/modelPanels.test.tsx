@@ -72,7 +72,8 @@ describe('the drop by spot', () => {
 
   it('draws every spot of the mix as shot and evened out, and gives the numbers of every kind', () => {
     const markup = bySpot(demo);
-    expect(count(markup, 'class="mark drop open"')).toBe(8 + 1);
+    // Each once beside the figure and once on its scale, and once in the key.
+    expect(count(markup, 'class="mark drop open"')).toBe(2 * 8 + 1);
     const rows = rowsOf(markup, 'Drop by spot');
     expect(rows).toHaveLength(demo.index.places.length);
     const corner = demo.index.places.find(({ spot }) => spot === 'left-corner');

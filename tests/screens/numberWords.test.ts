@@ -1,6 +1,13 @@
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
-import { casesWords, chanceWords, oddsWords, twoPlaces } from '../../renderer/screens/numberWords.ts';
+import {
+  casesWords,
+  chanceWords,
+  oddsWords,
+  twoPlaces,
+  wholePercents,
+} from '../../renderer/screens/numberWords.ts';
 
 describe('chances in words', () => {
   it.each([
@@ -36,5 +43,29 @@ describe('chances in words', () => {
 
   it('write log-odds with a real minus, and no minus before 0', () => {
     expect([-0.5753, 0.067, -0.001].map(twoPlaces)).toEqual(['−0.58', '0.07', '0.00']);
+  });
+});
+
+describe('shares of a whole', () => {
+  it('add up to 100, and the largest remainder is rounded up', () => {
+    expect(wholePercents([0.4545, 0.1818, 0.3636])).toEqual([46, 18, 36]);
+    expect(wholePercents([1, 1, 1])).toEqual([34, 33, 33]);
+    expect(wholePercents([])).toEqual([]);
+    expect(wholePercents([0, 0])).toEqual([0, 0]);
+  });
+
+  it('are each less than one off', () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(share, { minLength: 1, maxLength: 9 }), (shares) => {
+        const total = shares.reduce((sum, one) => sum + one, 0);
+        fc.pre(total > 0.001);
+        const whole = wholePercents(shares);
+        expect(whole.reduce((sum, one) => sum + one, 0)).toBe(100);
+        for (const [at, one] of whole.entries()) {
+          expect(Math.abs(one - (100 * (shares[at] ?? NaN)) / total)).toBeLessThan(1 + 1e-6);
+        }
+      }),
+    );
   });
 });

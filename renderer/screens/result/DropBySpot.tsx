@@ -1,11 +1,11 @@
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
 import { reachOf } from '../../charts/scale.ts';
-import { dropReach, SpotDrops, type SpotDropMark } from '../../charts/SpotDrops.tsx';
+import { dropScale, SpotDrops, type SpotDropMark } from '../../charts/SpotDrops.tsx';
 import { COURTS } from '../../court/ruleSets.ts';
 import { spotWords } from '../../court/spots.ts';
 import type { ChokeIndex, IndexGroup } from '../../stats/model/chokeIndex.ts';
-import { dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { dropSpan, pointsWords, signed, wholePercents } from '../numberWords.ts';
 import { DropTable } from './DropTable.tsx';
 import { spotDrops } from './spotDrops.ts';
 import { inCourtOrder, pointOf, type SpotProps } from './spotsOnCourt.ts';
@@ -19,7 +19,7 @@ export function DropBySpot({ index, figures, rules, ownSpots }: SpotProps & { re
     return point ? [{ name: spotWords(spot), point, ...drop }] : [];
   });
   const unseen = drops.filter(({ byOthers }) => byOthers).map(({ spot }) => spotWords(spot));
-  const reach = dropReach(marks);
+  const [better, worse] = dropScale(marks);
   return (
     <>
       <p className="key">
@@ -41,8 +41,8 @@ export function DropBySpot({ index, figures, rules, ownSpots }: SpotProps & { re
         together, and the fewer its shots, the harder.
       </p>
       <p className="quiet">
-        Points lost under pressure. Each line runs from {reach} better on the left over 0 in the middle to{' '}
-        {reach} worse on the right; a span that is longer ends at its edge.
+        Points lost under pressure. Each line runs from {-better} better at its left end over 0 at the short
+        stroke to {worse} worse at its right end; a span that is longer than that has no end of its own.
         {marks.length < drops.length
           ? ' Spots whose place on the court is not known stand in the table alone.'
           : ''}
@@ -68,6 +68,7 @@ const GROUP_WORDS: Readonly<Record<IndexGroup['group'], string>> = {
 function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
   if (groups.length < 2) return null;
   const reach = reachOf(groups.flatMap(({ low, high }) => [low, high]));
+  const shares = wholePercents(groups.map(({ weight }) => weight));
   return (
     <>
       <h3>By kind of spot</h3>
@@ -75,10 +76,10 @@ function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
         label={groups
           .map((group) => `${GROUP_WORDS[group.group]} ${pointsWords(group.points)}, ${dropSpan(group)}.`)
           .join(' ')}
-        rows={groups.map((group) => ({
+        rows={groups.map((group, at) => ({
           kind: 'drop',
           name: `${GROUP_WORDS[group.group]} ${pointsWords(group.points)}`,
-          words: `${dropSpan(group)} · ${Math.round(100 * group.weight)} % of the mix`,
+          words: `${dropSpan(group)} · ${shares[at]} % of the mix`,
           value: group.points,
           low: group.low,
           high: group.high,

@@ -1,5 +1,5 @@
 import { FEW_SHOTS } from '../../charts/fewShots.ts';
-import { SpotMap, type SpotMark } from '../../charts/SpotMap.tsx';
+import { rateScale, SpotMap, type SpotMark } from '../../charts/SpotMap.tsx';
 import { COURTS } from '../../court/ruleSets.ts';
 import { SHOT_WORDS, spotWords } from '../../court/spots.ts';
 import { ConditionKey } from './ConditionKey.tsx';
@@ -14,6 +14,7 @@ export function RatesBySpot({ figures, rules, ownSpots }: SpotProps) {
     const point = pointOf(spot, court, ownSpots);
     return point ? [{ name: spotWords(spot), point, relaxed, pressured }] : [];
   });
+  const [from, to] = rateScale(marks);
   return (
     <>
       <ConditionKey />
@@ -23,8 +24,8 @@ export function RatesBySpot({ figures, rules, ownSpots }: SpotProps) {
         label="Make rates by spot on the half court; the table below holds the same."
       />
       <p className="quiet">
-        Each bar runs from 0 to 100 makes in 100, with its span. Below {FEW_SHOTS} shots the count stands
-        there instead of a percentage.
+        Each line runs from {from} to {to} makes in 100 shots, and on it lies the span. Below {FEW_SHOTS}{' '}
+        shots the count stands there instead of a percentage.
         {marks.length < spots.length
           ? ' Spots whose place on the court is not known stand in the table alone.'
           : ''}
