@@ -3,6 +3,7 @@ import { shooterFigures } from '../store/figures.ts';
 import { writeAddress } from '../store/places.ts';
 import { useGym, useStudy } from './gymContext.ts';
 import { Compared } from './method/Compared.tsx';
+import { Consequences } from './method/Consequences.tsx';
 import { ForecastRules } from './method/ForecastRules.tsx';
 import { Limits } from './method/Limits.tsx';
 import { MixKept } from './method/MixKept.tsx';
@@ -36,6 +37,7 @@ export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
       <Coin study={study} />
       <VerdictRules study={study} />
       <ForecastRules score={forecasts} />
+      <Consequences />
       <Limits />
       <Sources />
     </Page>

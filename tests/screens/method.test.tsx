@@ -3,6 +3,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 
 import { Compared } from '../../renderer/screens/method/Compared.tsx';
+import { Consequences } from '../../renderer/screens/method/Consequences.tsx';
 import { Limits } from '../../renderer/screens/method/Limits.tsx';
 import { MixList } from '../../renderer/screens/method/MixKept.tsx';
 import { mixOfToday, mixShares } from '../../renderer/screens/method/mixShares.ts';
@@ -34,6 +35,7 @@ const page = (known: typeof study | null): string => {
       <WorkedOut index={own} />
       <Coin study={known} />
       <VerdictRules study={known} />
+      <Consequences />
       <Limits />
     </>,
   );

@@ -4,6 +4,7 @@ import type { PressureWish } from '../../store/pressureWish.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { YesNo } from '../parts/YesNo.tsx';
 import { Ladder } from './Ladder.tsx';
+import { LadderRules } from './LadderRules.tsx';
 import { bigStepWords, RUNG_WORDS, suggestionWords } from './lineWords.ts';
 
 interface Props {
@@ -34,7 +35,10 @@ export function SeenPanel({ line, wish, onChange }: Props) {
       <Ladder standing={line.standing?.rung ?? null} suggested={line.suggestion.rung} round={rung} />
       <p>{suggestionWords(line)}</p>
       {bigStep === null ? null : <p className="notice">{bigStep}</p>}
-      <LadderRules />
+      <details className="fold">
+        <summary>How the app moves on the ladder</summary>
+        <LadderRules />
+      </details>
     </section>
   );
 }
@@ -71,32 +75,4 @@ function Consent({ seen, young, wish, onChange }: Omit<Props, 'line'> & { seen: 
         </>
       );
   }
-}
-
-function LadderRules() {
-  return (
-    <details className="fold">
-      <summary>How the app moves on the ladder</summary>
-      <ul>
-        <li>
-          One step up is suggested after two sessions on a rung in which your nerves rose above your usual
-          relaxed ones and the shot held.
-        </li>
-        <li>
-          “Held” means: of the session’s pressured rounds, at most one in three fell below what your record
-          had said to expect under pressure. Rounds whose length follows from makes and misses cannot tell.
-        </li>
-        <li>A session in which nerves did not rise counts neither way: you may take a step by yourself.</li>
-        <li>
-          One step down after a session that was too much: you said so, or nerves were 8 or more and the
-          result fell below what was to be expected.
-        </li>
-        <li>Sore, ill or badly slept: no step up. Down is always open, and needs no reason.</li>
-      </ul>
-      <p className="quiet">
-        Two sessions, one in three and the 8 are our own choice. Which rung weighs most differs from shooter
-        to shooter.
-      </p>
-    </details>
-  );
 }

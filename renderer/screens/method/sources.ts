@@ -96,11 +96,24 @@ export const SOURCES: readonly Source[] = [
     gives: 'practice under pressure helps (g = 0.67, 0.43 to 1.12), so the effect may move over the weeks',
   },
   {
+    authors: 'W. R. Low and others',
+    year: 2022,
+    where: 'Journal of Applied Sport Psychology, 710–730',
+    gives: 'pressure in practice comes near to that of a game and does not replace it',
+  },
+  {
     authors: 'C. Mesagno and D. M. Hill',
     year: 2013,
     title: 'Definition of choking in sport: re-conceptualization and debate',
     where: 'International Journal of Sport Psychology 44(4), 267–277',
     gives: 'not every decrease deserves to be called choking, and so it is not called that here',
+  },
+  {
+    authors: 'NCAA',
+    year: 2007,
+    title: 'Release of 12 February 2007 on a study of sports wagering among students',
+    gives:
+      'nearly 45 in 100 had placed their first sports wager in high school or before; that anything of value makes a wager comes from the pages of a university’s compliance office',
   },
   {
     authors: 'R. G. Newcombe',
@@ -124,6 +137,14 @@ export const SOURCES: readonly Source[] = [
     title: 'Surprised by the hot hand fallacy? A truth in the law of small numbers',
     where: 'Econometrica 86(6), 2019–2047',
     gives: 'why shots right after a make look worse in short stretches than they are',
+  },
+  {
+    authors: 'M. Stoker, I. Maynard, J. Butt, K. Hays and P. Hughes',
+    year: 2019,
+    where: 'The Sport Psychologist 33(3), from 221',
+    gives:
+      'harder demands alone changed neither pressure nor anxiety, being judged and a forfeit did: why there is a ladder of consequences',
+    fromMemory: 'that its shooters shot at targets',
   },
   {
     authors: 'M. Toma',
