@@ -7,6 +7,7 @@ import { verdictOf, type Verdict } from '../games/played.ts';
 import type { Book, Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
 import { forecastBefore } from '../store/forecast.ts';
+import { rematchOf } from '../store/groupWish.ts';
 import { writeAddress } from '../store/places.ts';
 import { nextOfPair, roundById } from '../store/roundActions.ts';
 import { FeltPanel, feltOf, ratedFact, type Felt } from './after/FeltPanel.tsx';
@@ -53,15 +54,17 @@ function RoundOver({ round }: { readonly round: Round }) {
   );
   const tell = (id: RoundId, told: Felt) => setFelt(new Map([...felt, [id, told]]));
 
-  const done = async () => {
+  const again = useMemo(() => rematchOf(book, round.id) !== null, [book, round.id]);
+
+  const done = async (next: string) => {
     // The result that comes next is that of whoever shot.
     const bench = gym.store.getState().settings.shooter;
     if (!together.some(({ shooter }) => shooter === bench)) gym.set({ shooter: round.shooter });
     const saved = await gym.dispatch([...felt].map(([id, told]) => ratedFact(id, told)));
-    if (!saved) return;
-    window.location.hash =
-      second && round.pair ? writeAddress('pair', round.pair.id) : writeAddress(alone ? 'result' : 'bench');
+    if (saved) window.location.hash = next;
   };
+  const onward =
+    second && round.pair ? writeAddress('pair', round.pair.id) : writeAddress(alone ? 'result' : 'bench');
 
   return (
     <Page title={titleOf(book, together, verdict)}>
@@ -83,7 +86,17 @@ function RoundOver({ round }: { readonly round: Round }) {
           )}
         </section>
       </div>
-      <button type="button" className="button main slab" onClick={() => void done()}>
+      {again ? (
+        <button
+          type="button"
+          className="button slab"
+          onClick={() => void done(writeAddress('together', round.id))}
+        >
+          <span className="slab-name">The same again</span>
+          <span className="slab-words">Same game, same shooters, new luck</span>
+        </button>
+      ) : null}
+      <button type="button" className="button main slab" onClick={() => void done(onward)}>
         <span className="slab-name">{second ? 'On to the second round' : 'Done'}</span>
         <span className="slab-words">{nextWords(second, alone)}</span>
       </button>

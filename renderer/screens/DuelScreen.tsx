@@ -40,7 +40,9 @@ export function DuelScreen({ shooter, about }: Props) {
         </p>
       )}
       <p className="lead">Shot for shot against somebody. A head start can make it fair.</p>
-      <div className="columns">
+      <div className="columns packed">
+        <DrawnOpponent shooter={shooter} />
+        <EarlierSelf shooter={shooter} />
         <section className="panel" aria-labelledby="duel-here">
           <h2 id="duel-here">Somebody on this court</h2>
           <p>Two of you, one device. Both of you shoot on your own record.</p>
@@ -48,8 +50,6 @@ export function DuelScreen({ shooter, about }: Props) {
             Two on one device
           </a>
         </section>
-        <DrawnOpponent shooter={shooter} />
-        <EarlierSelf shooter={shooter} />
       </div>
     </Page>
   );
@@ -99,7 +99,7 @@ function DrawnOpponent({ shooter }: { readonly shooter: Shooter }) {
           onChange={setChosen}
         />
       )}
-      <p className="quiet">Its shots are drawn by chance, so it has good and bad days as well.</p>
+      <p className="quiet">Each of its shots is drawn by chance at that rate.</p>
       <a
         className="button main"
         href={writeAddress('duel', writeRival({ kind: 'rate', rate, card: card.id }))}

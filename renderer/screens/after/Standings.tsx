@@ -1,6 +1,7 @@
 import { faceOf } from '../../games/face.ts';
 import { standings, type GroupStanding } from '../../games/group.ts';
 import type { Round } from '../../log/book.ts';
+import { inHundred } from '../../store/forecast.ts';
 import { hasMinor } from '../../store/line.ts';
 import { useGym } from '../gymContext.ts';
 import { useNames } from '../useNames.ts';
@@ -28,7 +29,11 @@ export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
             <p className="lead">
               {nameOf(round.shooter)}
               {verdict ? <span className="quiet"> {GAME_VERDICTS[verdict]}</span> : null}
-              <span className="standings-outcome quiet">{face ? outcomeWords(face) : ''}</span>
+              <span className="standings-outcome quiet">
+                {round.game}
+                {face ? `: ${outcomeWords(face)}` : ''}
+              </span>
+              <span className="standings-outcome quiet">{forecastBeforeWords(round)}</span>
             </p>
             <p className="figure">
               {makes} of {attempts}
@@ -38,6 +43,12 @@ export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
       })}
     </ol>
   );
+}
+
+/** What was told before the first shot. */
+function forecastBeforeWords({ pressure }: Round): string {
+  const chance = pressure?.game?.chance ?? null;
+  return chance === null ? '' : `Before it: wins about ${inHundred(chance)} times in 100`;
 }
 
 function byPlace(one: GroupStanding, other: GroupStanding): number {

@@ -32,13 +32,17 @@ export function VerdictWords({ round, others, verdict }: Props) {
       ) : null}
       {game && face ? (
         <>
-          <p className="lead">{round.group ? round.game : `${round.game}: ${outcomeWords(face)}`}.</p>
-          <p className="quiet">
-            {goalWords(game.plan, round.stops)}.
-            {game.chance === null
-              ? ''
-              : ` Before the first shot your record said about ${inHundred(game.chance)} times in 100.`}
-          </p>
+          {round.group ? null : (
+            <>
+              <p className="lead">{`${round.game}: ${outcomeWords(face)}`}.</p>
+              <p className="quiet">
+                {goalWords(game.plan, round.stops)}.
+                {game.chance === null
+                  ? ''
+                  : ` Before the first shot your record said about ${inHundred(game.chance)} times in 100.`}
+              </p>
+            </>
+          )}
         </>
       ) : null}
       {round.ending === 'time-up' ? (

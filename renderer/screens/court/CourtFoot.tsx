@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { Entry, Round } from '../../log/book.ts';
 import { useDoors } from '../gymContext.ts';
 import { EndHere } from './EndHere.tsx';
+import { SomeoneGoes } from './SomeoneGoes.tsx';
 import { useNames } from '../useNames.ts';
 import type { Together } from './useTogether.ts';
 
@@ -31,6 +32,7 @@ export function CourtFoot({ round, others }: Together) {
           <a className="button" href="#/bench">
             Leave, go on later
           </a>
+          <SomeoneGoes round={round} others={others} />
           <EndHere round={round} others={others} />
         </>
       ) : null}
@@ -64,6 +66,8 @@ function lastOf(rounds: readonly Round[]): Last | null {
 /** What the undo would take back. */
 function LastWords({ round, entry }: Last) {
   const nameOf = useNames();
+  // Whoever had to go since can come back.
+  if (round.ending === 'stopped') return <>: {nameOf(round.shooter)} has gone</>;
   return (
     <>
       : {round.group ? `${nameOf(round.shooter)}, ` : ''}

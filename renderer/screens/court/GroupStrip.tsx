@@ -31,6 +31,7 @@ export function GroupStrip({ round, others }: Together) {
 }
 
 function wordsOf(one: Round, all: readonly Round[]): string {
+  if (one.ending === 'stopped') return 'has gone';
   const face = faceOf(
     one,
     all.filter(({ id }) => id !== one.id),

@@ -51,7 +51,7 @@ function Seats({ wish, seats }: Pick<Props, 'wish' | 'seats'>) {
   if (seats.length === 0) return null;
   const duel = duelSentence(seats, nameOf);
   return (
-    <div role="status">
+    <div role="status" className="game-outlook">
       <table className="figures seats">
         <thead>
           <tr>

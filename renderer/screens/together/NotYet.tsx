@@ -1,9 +1,10 @@
 import type { ShooterId } from '../../basics/ids.ts';
 import type { GroupLine, GroupRefusal } from '../../store/groupLine.ts';
 import { fitsGame, type GroupWish } from '../../store/groupWish.ts';
+import { listed } from '../parts/listed.ts';
 import { Page } from '../parts/Page.tsx';
 import { useNames } from '../useNames.ts';
-import { groupRefusalWords, listWords } from './groupWords.ts';
+import { groupRefusalWords } from './groupWords.ts';
 
 interface Props {
   readonly refusal: GroupRefusal;
@@ -32,7 +33,7 @@ export function NotYet({ refusal, wish, line, onStart, onBack }: Props) {
             className="button main"
             onClick={() => onStart({ ...wish, shooters: without })}
           >
-            Play without {listWords(names)}
+            Play without {listed(names)}
           </button>
         ) : null}
         {refusal === 'brake' || refusal === 'age' || refusal === 'money' ? (

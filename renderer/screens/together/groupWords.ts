@@ -6,14 +6,9 @@ import type { GroupRefusal } from '../../store/groupLine.ts';
 import type { Seat } from '../../store/groupPrices.ts';
 import { goalWords } from '../gameWords.ts';
 import { NOT_MONEY } from '../line/lineWords.ts';
+import { listed } from '../parts/listed.ts';
 
 /* What is said where several play together. */
-
-/** `Ada`, `Ada and Ines`, `Ada, Ines and Tobi` */
-export function listWords(names: readonly string[]): string {
-  const last = names.at(-1) ?? '';
-  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
-}
 
 export const TURN_WORDS: Readonly<Record<GroupTurns, string>> = {
   shot: 'After every shot',
@@ -60,11 +55,10 @@ export function headStartOf(plan: GamePlan | undefined): number {
  * @param who the shooters it is about
  */
 export function groupRefusalWords(refusal: GroupRefusal, who: readonly string[]): string {
-  const names = listWords(who);
-  const [be, them] = who.length === 1 ? ['is', 'a step up for them'] : ['are', 'a step up for them'];
+  const names = listed(who);
   switch (refusal) {
     case 'unasked':
-      return `${names} ${be} still to be asked.`;
+      return `${names} ${who.length === 1 ? 'is' : 'are'} still to be asked.`;
     case 'money':
       return NOT_MONEY;
     case 'age':
@@ -72,6 +66,6 @@ export function groupRefusalWords(refusal: GroupRefusal, who: readonly string[])
     case 'brake':
       return 'Nothing on the line today: it would be a step up for somebody on a day that is no day for one.';
     case 'watched':
-      return `No step up today for ${names}: playing in front of the others would be ${them}. Keep the count together, or shoot a relaxed round.`;
+      return `No step up today for ${names}: playing in front of the others would be one. Keep the count together, or shoot a relaxed round.`;
   }
 }
