@@ -10,6 +10,7 @@ import type { Change } from '../stats/model/chokeIndex.ts';
 import { changeBetween } from '../stats/model/indexOf.ts';
 import { type StudyFit, studyInSteps } from '../stats/study.ts';
 import { whatHangsInSteps } from '../store/whatHangs.ts';
+import { LeanRounds } from './leanRounds.ts';
 import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
 
 /** What the desk needs of the worker it sits in. */
@@ -28,6 +29,7 @@ const STRETCH: Seconds = 0.015;
 export class Desk {
   readonly #host: DeskHost;
   readonly #records = new Map<ShooterId, Map<RoundId, Round>>();
+  readonly #lean = new LeanRounds();
   /** The latest study, and what it was asked for. */
   #last: (StudyFit & Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'>) | null = null;
   /** Counts what was begun, so that work knows when it has been overtaken. */
@@ -53,7 +55,7 @@ export class Desk {
 
   #note({ shooter, changed, gone }: News): void {
     const record = this.#records.get(shooter) ?? new Map<RoundId, Round>();
-    for (const round of changed) record.set(round.id, round);
+    for (const round of changed) record.set(round.id, this.#lean.made(round));
     for (const id of gone) record.delete(id);
     this.#records.set(shooter, record);
   }
