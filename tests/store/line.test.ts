@@ -5,6 +5,7 @@ import type { Moment } from '../../renderer/log/begin.ts';
 import type { Body } from '../../renderer/log/events.ts';
 import type { Book } from '../../renderer/log/book.ts';
 import { FAVOURS } from '../../renderer/pressure/stakes.ts';
+import { allowFavours, tellAge } from '../../renderer/store/ageActions.ts';
 import { bodyNow, tellBody } from '../../renderer/store/bodyCheck.ts';
 import { createGym } from '../../renderer/store/gymStore.ts';
 import {
@@ -15,6 +16,7 @@ import {
   wishOnLine,
   type Refusal,
 } from '../../renderer/store/line.ts';
+import { addShooter } from '../../renderer/store/shooterActions.ts';
 import { freshWish, setupOf, type PressureWish } from '../../renderer/store/pressureWish.ts';
 import { diary, INES, onCourt, PRESSURE, readableIds, START, started, type Diary } from '../log/diary.ts';
 import { gymLog } from '../tools/fakeGym.ts';
@@ -204,6 +206,24 @@ describe('the wish that is left', () => {
 });
 
 describe('who shoots', () => {
+  it('may say their age when they are added, and an adult may allow favours', async () => {
+    const { gym } = await evening(onCourt().events.slice(0, 1));
+    const fields = { name: 'Fay', hand: 'left', rules: 'FIBA', units: 'metric' } as const;
+    expect(await addShooter(gym, fields, true)).toBe(true);
+    const fay = present(gym.store.getState().settings.shooter, 'whoever was added');
+    const policy = () => stakesFor(gym.store.getState().book, [fay]);
+    expect(policy()).toBe('off');
+    await allowFavours(gym, fay, true);
+    expect(policy()).toBe('favours');
+    await allowFavours(gym, fay, false);
+    expect(policy()).toBe('off');
+    await tellAge(gym, fay, false);
+    expect(policy()).toBe('open');
+    await addShooter(gym, { ...fields, name: 'Gus' });
+    const gus = present(gym.store.getState().settings.shooter, 'whoever was added');
+    expect(gym.store.getState().book.shooters.get(gus)).not.toHaveProperty('under18');
+  });
+
   it('decides what may be on the line: one under 18 in a group, and it is nothing', () => {
     const log = bench();
     log.write('ShooterAdded', { ...INES, shooter: 'tobi', name: 'Tobi' });
