@@ -8,7 +8,7 @@ import type { Book, Round } from '../log/book.ts';
 import type { Condition } from '../log/events.ts';
 import { roundCells, roundTally } from '../log/roundCells.ts';
 import { abilityOn, chanceOfAtLeast, chooseMark, forecast } from '../stats/ability.ts';
-import { cellKey } from '../stats/drop.ts';
+import { cellKey, cellsOf } from '../stats/drop.ts';
 import { fixedLength } from '../stats/fixedLength.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
 import { shotGroup } from '../stats/shotGroups.ts';
@@ -103,6 +103,7 @@ function told(ability: Ability, stops: readonly Stop[]): RoundForecast {
 function restsOn(record: readonly Round[], stops: readonly Stop[], on: IsoDate): ForecastNow['rests'] {
   const groups = new Set(stops.map(({ spot, shot }) => shotGroup(spot, shot)));
   const alike = ({ spot, shot }: Pick<Stop, 'spot' | 'shot'>): boolean => groups.has(shotGroup(spot, shot));
+  if (![...cellsOf(record).values()].some(alike)) return 'nothing';
   const oldest = oldestThatCounts(on);
   let rests: ForecastNow['rests'] = 'nothing';
   for (const round of record.toReversed()) {
@@ -145,13 +146,12 @@ export function marksFor(
 }
 
 export function shotsOnRecord(book: Book, shooter: string, stops: readonly Stop[]): number {
+  const cells = cellsOf(recordOf(book, shooter));
   const onCard = new Set(stops.map(({ spot, shot }) => cellKey(spot, shot)));
   let shots = 0;
-  for (const round of book.rounds.values()) {
-    if (round.shooter !== shooter) continue;
-    for (const cell of roundCells(round)) {
-      if (onCard.has(cellKey(cell.spot, cell.shot))) shots += cell.attempts;
-    }
+  for (const key of onCard) {
+    const cell = cells.get(key);
+    if (cell) shots += cell.relaxed.attempts + cell.pressured.attempts;
   }
   return shots;
 }
