@@ -1,3 +1,5 @@
+import { HARD_NERVES } from '../../pressure/ladder.ts';
+
 /** When the app suggests a step up or down, and what holds it back (pressure/ladder.ts, store/ladder.ts). */
 export function LadderRules() {
   return (
@@ -13,14 +15,14 @@ export function LadderRules() {
         </li>
         <li>A session in which nerves did not rise counts neither way: you may take a step by yourself.</li>
         <li>
-          One step down after a session that was too much: you said so, or nerves were 8 or more and the
-          result fell below what was to be expected.
+          One step down after a session that was too much: you said so, or nerves were {HARD_NERVES} or more
+          and the result fell below what was to be expected.
         </li>
         <li>Sore, ill or badly slept: no step up. Down is always open, and needs no reason.</li>
       </ul>
       <p className="quiet">
-        Two sessions, one in three and the 8 are our own choice. Which rung weighs most differs from shooter
-        to shooter.
+        Two sessions, one in three and the {HARD_NERVES} are our own choice. Which rung weighs most differs
+        from shooter to shooter.
       </p>
     </>
   );
