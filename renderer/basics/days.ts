@@ -30,8 +30,7 @@ export interface IsoWeek {
 
 /** The ISO 8601 week of a calendar day. @throws RangeError where `date` is no real day */
 export function isoWeek(date: IsoDate): IsoWeek {
-  const at = parseIsoDate(date);
-  if (at === null) throw new RangeError(`Not a calendar day: ${date}`);
+  const at = midnight(date);
   const day = ((new Date(at).getUTCDay() + 6) % 7) + 1;
   // A week belongs to the year of its Thursday.
   const thursday = at + (4 - day) * DAY_MS;
@@ -46,9 +45,18 @@ export function isoWeekName(date: IsoDate): string {
   return `${year}-W${String(week).padStart(2, '0')}`;
 }
 
+/** Days from one date to another. @throws RangeError where either is no real day */
+export function daysBetween(from: IsoDate, to: IsoDate): number {
+  return (midnight(to) - midnight(from)) / DAY_MS;
+}
+
 /** The day `days` later. @throws RangeError where `date` is no real day */
 export function addDays(date: IsoDate, days: number): IsoDate {
+  return isoDateAt(midnight(date) + days * DAY_MS, 0);
+}
+
+function midnight(date: IsoDate): EpochMs {
   const at = parseIsoDate(date);
   if (at === null) throw new RangeError(`Not a calendar day: ${date}`);
-  return isoDateAt(at + days * DAY_MS, 0);
+  return at;
 }

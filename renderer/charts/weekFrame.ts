@@ -1,10 +1,8 @@
-import { addDays, isoWeek, parseIsoDate } from '../basics/days.ts';
+import { addDays, daysBetween, isoWeek } from '../basics/days.ts';
 import { present } from '../basics/invariant.ts';
 import type { IsoDate } from '../basics/units.ts';
 
 /* The time axis of a season: whole ISO weeks side by side, those without shots too. */
-
-const DAY_MS = 86_400_000;
 
 export interface WeekFrame {
   /** The Monday of every week from the first to the last day, none left out. */
@@ -55,9 +53,4 @@ export function weekFrame(dates: readonly IsoDate[], room: Room): WeekFrame {
 /** The Monday of the ISO week a day lies in. */
 export function mondayOf(date: IsoDate): IsoDate {
   return addDays(date, 1 - isoWeek(date).day);
-}
-
-function daysBetween(from: IsoDate, to: IsoDate): number {
-  const start = present(parseIsoDate(from), 'a calendar day');
-  return (present(parseIsoDate(to), 'a calendar day') - start) / DAY_MS;
 }

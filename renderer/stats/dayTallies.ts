@@ -1,5 +1,3 @@
-import { parseIsoDate } from '../basics/days.ts';
-import { present } from '../basics/invariant.ts';
 import { byText } from '../basics/order.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { ShotKind, SpotName } from '../court/spots.ts';
@@ -17,8 +15,6 @@ export interface DayTally {
   readonly date: IsoDate;
   readonly cells: readonly DayCell[];
 }
-
-const DAY_MS = 86_400_000;
 
 /** One shooter's rounds, added up by day, spot, kind of shot and condition. In the order of the days. */
 export function dayTallies(rounds: Iterable<Round>): DayTally[] {
@@ -41,11 +37,6 @@ export function dayTallies(rounds: Iterable<Round>): DayTally[] {
   return [...days]
     .map(([date, cells]) => ({ date, cells: [...cells.values()] }))
     .toSorted((a, b) => byText(a.date, b.date));
-}
-
-/** Days from one date to another. */
-export function daysBetween(from: IsoDate, to: IsoDate): number {
-  return (present(parseIsoDate(to), to) - present(parseIsoDate(from), from)) / DAY_MS;
 }
 
 /** A spot and a kind of shot. */

@@ -1,9 +1,8 @@
-import { addDays, parseIsoDate } from '../basics/days.ts';
+import { addDays, daysBetween, parseIsoDate } from '../basics/days.ts';
 import { byText } from '../basics/order.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
-import { daysBetween } from './dayTallies.ts';
 import type { Habit } from './planning.ts';
 
 /** How a shooter has trained lately. */

@@ -1,7 +1,7 @@
-import { addDays } from '../basics/days.ts';
+import { addDays, daysBetween } from '../basics/days.ts';
 import type { IsoDate } from '../basics/units.ts';
 import type { Condition } from '../log/events.ts';
-import { daysBetween, type DayTally, type Place } from './dayTallies.ts';
+import type { DayTally, Place } from './dayTallies.ts';
 import { cellKey } from './drop.ts';
 import { DAY_PRESSURE_SD, type DayShots, fit, type Fit, type Row, type Shots } from './latelyFit.ts';
 import { addAt, at, type Matrix, zeros } from './matrix.ts';

@@ -1,6 +1,6 @@
+import { daysBetween } from '../basics/days.ts';
 import type { IsoDate, Probability, Seconds } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
-import { daysBetween } from './dayTallies.ts';
 import { HALF_LIFE, oldestThatCounts } from './lately.ts';
 import { type Span, spansOf, withoutStops } from './paceSpans.ts';
 import { incompleteGamma } from './special.ts';

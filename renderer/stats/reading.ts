@@ -3,6 +3,7 @@ import type { Points } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { Tally } from '../log/roundCells.ts';
 import { cellsOf, type ByCondition, type Stratum } from './drop.ts';
+import { sessionsOf } from './model/sessionOrder.ts';
 
 /*
  * What may be said about a drop. The thresholds are fixed before anyone shoots, so that nobody can look until the
@@ -50,17 +51,7 @@ export function evidenceOf(rounds: Iterable<Round>): Evidence {
     pressured.makes += cell.pressured.makes;
     pressured.attempts += cell.pressured.attempts;
   }
-  return { relaxed, pressured, sessions: sessionsWithBoth(all) };
-}
-
-function sessionsWithBoth(rounds: readonly Round[]): number {
-  const sessions = new Map<string, Round[]>();
-  for (const round of rounds) {
-    const session = sessions.get(round.session);
-    if (session) session.push(round);
-    else sessions.set(round.session, [round]);
-  }
-  return [...sessions.values()].filter(hasBoth).length;
+  return { relaxed, pressured, sessions: sessionsOf(all).filter(hasBoth).length };
 }
 
 /** Relaxed free throws beside pressured threes compare nothing, so they make no session with both. */

@@ -1,7 +1,14 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
-import { addDays, isoDateAt, isoWeek, isoWeekName, parseIsoDate } from '../../renderer/basics/days.ts';
+import {
+  addDays,
+  daysBetween,
+  isoDateAt,
+  isoWeek,
+  isoWeekName,
+  parseIsoDate,
+} from '../../renderer/basics/days.ts';
 
 const DAY_MS = 86_400_000;
 const day = fc
@@ -45,10 +52,20 @@ describe('ISO 8601 weeks', () => {
   it('are refused for what is no day', () => {
     expect(() => isoWeek('2026-02-30')).toThrow(RangeError);
     expect(() => addDays('tomorrow', 1)).toThrow(RangeError);
+    expect(() => daysBetween('2026-02-30', '2026-03-01')).toThrow(RangeError);
   });
 });
 
 describe('calendar days', () => {
+  it('lie as many apart as were added', () => {
+    fc.assert(
+      fc.property(day, fc.integer({ min: -1000, max: 1000 }), (date, apart) => {
+        expect(daysBetween(date, addDays(date, apart))).toBe(apart);
+      }),
+    );
+    // A leap year.
+    expect(daysBetween('2024-02-28', '2024-03-01')).toBe(2);
+  });
   it.each([
     '2026-02-29',
     '2026-13-01',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 
 import { evidenceOf, LEAST_PRESSURED, LEAST_SESSIONS, needsOf } from '../../renderer/stats/reading.ts';
+import { modelData } from '../../renderer/stats/model/modelData.ts';
 import { freeThrows, roundOf, three } from './rounds.ts';
 
 describe('a first verdict', () => {
@@ -43,6 +44,16 @@ describe('evidence', () => {
     expect(evidenceOf(apart).sessions).toBe(0);
     const along = roundOf('pressured', [freeThrows(6, 10)], { session: 'a' });
     expect(evidenceOf([...apart, along]).sessions).toBe(1);
+  });
+  it('counts sessions as the model does: two days of one name are two', () => {
+    const days = ['2026-03-02', '2026-03-03'].flatMap((date) => [
+      roundOf('relaxed', [freeThrows(8, 10)], { date, session: 'evening' }),
+      roundOf('pressured', [freeThrows(6, 10)], { date, session: 'evening' }),
+    ]);
+    expect(evidenceOf(days).sessions).toBe(2);
+    expect(modelData(days).sessions.count).toBe(2);
+    // One condition on each day is no session with both.
+    expect(evidenceOf(days.slice(1, 3)).sessions).toBe(0);
   });
   it('is empty without rounds', () => {
     expect(evidenceOf([]).sessions).toBe(0);

@@ -17,9 +17,9 @@ export interface SpotDrop {
 /**
  * Puts the places of the index together by spot, in the order of their first place.
  *
- * Several kinds of shot from one spot are weighted as in the mix, interval ends too. That is right because the model
- * lets them answer to pressure together: what moves one kind's drop moves the others' the same way, and quantiles of
- * sums of such numbers are sums of their quantiles.
+ * Several kinds of shot from one spot are weighted as in the mix, interval ends too. Such an interval is
+ * a little wider than need be: it would be exact if the kinds' drops moved together in every way. Their answer to pressure
+ * does, but each kind has a level of its own.
  */
 export function spotDrops(places: readonly IndexPlace[], spots: readonly SpotFigures[]): SpotDrop[] {
   return [...new Set(places.map(({ spot }) => spot))].map((spot) => {

@@ -1,10 +1,10 @@
-import { addDays, isoWeek } from '../../basics/days.ts';
+import { addDays, daysBetween, isoWeek } from '../../basics/days.ts';
 import { invariant, present } from '../../basics/invariant.ts';
 import { finish } from '../../basics/steps.ts';
 import type { IsoDate, Probability } from '../../basics/units.ts';
 import type { Round } from '../../log/book.ts';
 import { INGREDIENTS, type Ingredient } from '../../pressure/ingredients.ts';
-import { daysBetween, type Place } from '../dayTallies.ts';
+import type { Place } from '../dayTallies.ts';
 import { type CellColumns, emptyColumns } from './cellBuilder.ts';
 import type { NervesLine } from './felt.ts';
 import { ORDER_COLUMNS } from './orderCurve.ts';
