@@ -100,9 +100,9 @@ function Instead({ line: { brakes } }: { readonly line: Line }) {
   return (
     <>
       <p>
-        A tired body misses for reasons that have nothing to do with nerves, and it is hurt more easily. What
-        fits instead: a relaxed round, the same shots in your head with eyes closed, or five minutes of slow
-        breathing, sitting down.
+        A tired body misses for reasons that have nothing to do with nerves, and it may be hurt more easily.
+        What fits instead: a relaxed round, the same shots in your head with eyes closed, or five minutes of
+        slow breathing, sitting down.
       </p>
       {brakes.includes('sore') ? (
         <p className="notice warn">

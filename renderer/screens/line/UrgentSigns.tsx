@@ -16,7 +16,7 @@ export function UrgentSigns() {
   return (
     <details className="fold">
       <summary>Signs that cannot wait</summary>
-      <p>With pain in the back, any of these means a doctor today, without shooting before:</p>
+      <p>With pain in the back, any of these means a doctor without delay, and no shot before:</p>
       <ul>
         {SIGNS.map((sign) => (
           <li key={sign}>{sign}</li>
