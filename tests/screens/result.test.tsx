@@ -211,6 +211,14 @@ describe('the rounds in which no pressure was felt', () => {
     expect(count(markup, 'class="round-row"')).toBe(felt.unfelt.rounds.length);
   });
 
+  it('are listed down to the latest thirty, and it is said where the others are', () => {
+    const unfelt = new Set(demo.rounds.slice(0, 40).map(({ id }) => id));
+    const markup = renderToStaticMarkup(<NoPressureFelt figures={{ ...demo, unfelt }} study={null} />);
+    expect(count(markup, 'class="round-row"')).toBe(30);
+    expect(textOf(markup)).toContain('The 40 rounds without pressure');
+    expect(textOf(markup)).toContain('These are the latest 30.');
+  });
+
   it('are not there where nerves always rose', () => {
     expect(read(<NoPressureFelt figures={steady.figures} study={steady.study} />)).toBe(
       'Did pressure arrive? Your nerves rose above your usual relaxed 2 of 10 in all 60 pressured rounds.',

@@ -12,6 +12,9 @@ interface Props {
   readonly book?: Book;
 }
 
+/** So many rounds are listed; after years of them a page with all would hold up the tablet. */
+const LATEST = 30;
+
 /** Did pressure arrive? The rounds in which nerves did not rise, shown apart. */
 export function NoPressureFelt({ figures, study, book = EMPTY_BOOK }: Props) {
   const { felt, unfelt, rounds } = figures;
@@ -40,7 +43,16 @@ export function NoPressureFelt({ figures, study, book = EMPTY_BOOK }: Props) {
                 ? 'The round without pressure'
                 : `The ${unfelt.size} rounds without pressure`}
             </summary>
-            <RoundList rounds={rounds.filter(({ id }) => unfelt.has(id))} unfelt={unfelt} book={book} />
+            <RoundList
+              rounds={rounds.filter(({ id }) => unfelt.has(id)).slice(0, LATEST)}
+              unfelt={unfelt}
+              book={book}
+            />
+            {unfelt.size > LATEST ? (
+              <p className="quiet">
+                These are the latest {LATEST}. The list of all rounds says it of the others too.
+              </p>
+            ) : null}
           </details>
         </>
       )}
