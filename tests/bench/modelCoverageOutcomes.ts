@@ -63,7 +63,7 @@ function fromPrior(measured: Measured): Outcome[] {
       n: String(shooters),
       limit: { on: 'figure', most: 3, by: 'agreed' },
     },
-    bias(measured, 'agreed'),
+    bias(measured),
     {
       what: `stated chance of a drop, off the share that had one`,
       unit: 'points',
@@ -76,11 +76,9 @@ function fromPrior(measured: Measured): Outcome[] {
   ];
 }
 
-/** Scenarios with an order curve that the model cannot follow: agreed on for none, guarded by us. */
 function played(measured: Measured): Outcome[] {
   const { scenario, shooters, model } = measured;
-  const odd = scenario.name.startsWith('odd');
-  const outcomes = [bias(measured, odd ? 'own' : 'agreed')];
+  const outcomes = [bias(measured)];
   if (scenario.name.endsWith('drop 0')) {
     outcomes.push({
       what: `false calls of a drop: ${scenario.name}`,
@@ -88,7 +86,7 @@ function played(measured: Measured): Outcome[] {
       figure: 100 * model.calls,
       rival: { what: 'like with like', figure: 100 * measured.likeWithLike.calls },
       n: String(shooters),
-      limit: { on: 'figure', most: odd ? 12 : 8, by: odd ? 'own' : 'agreed' },
+      limit: { on: 'figure', most: 8, by: 'agreed' },
     });
   }
   if (scenario.name.includes('drifts')) {
@@ -104,13 +102,13 @@ function played(measured: Measured): Outcome[] {
   return outcomes;
 }
 
-function bias({ scenario, shooters, model, together: plain }: Measured, by: 'agreed' | 'own'): Outcome {
+function bias({ scenario, shooters, model, together: plain }: Measured): Outcome {
   return {
     what: `bias of the drop: ${scenario.name}`,
     unit: 'points',
     figure: Math.abs(model.bias),
     rival: { what: 'all shots thrown together', figure: Math.abs(plain.bias) },
     n: String(shooters),
-    limit: { on: 'figure', most: by === 'own' ? 1 : 0.7, by },
+    limit: { on: 'figure', most: 0.7, by: 'agreed' },
   };
 }
