@@ -5,6 +5,7 @@ import { useGym, useStudy } from './gymContext.ts';
 import { Compared } from './method/Compared.tsx';
 import { Consequences } from './method/Consequences.tsx';
 import { ForecastRules } from './method/ForecastRules.tsx';
+import { Hanging } from './method/Hanging.tsx';
 import { Limits } from './method/Limits.tsx';
 import { MixKept } from './method/MixKept.tsx';
 import { ModelTerms } from './method/ModelTerms.tsx';
@@ -19,6 +20,7 @@ export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
   const figures = useGym(({ book }) => shooterFigures(book, shooter.id));
   const study = useStudy((state) => state.study);
   const forecasts = useStudy((state) => state.forecasts);
+  const hangs = useStudy((state) => state.hangs);
   const index = study?.index.kind === 'index' ? study.index : null;
   return (
     <Page
@@ -36,6 +38,7 @@ export function MethodScreen({ shooter }: { readonly shooter: Shooter }) {
       <WorkedOut index={index} />
       <Coin study={study} />
       <VerdictRules study={study} />
+      <Hanging hangs={hangs} />
       <ForecastRules score={forecasts} />
       <Consequences />
       <Limits />

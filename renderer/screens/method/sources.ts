@@ -81,6 +81,13 @@ export const SOURCES: readonly Source[] = [
     gives: 'the miss in makes: Brier’s score, added up over every mark that could have been set',
   },
   {
+    authors: 'R. A. Fisher',
+    year: 1935,
+    title: 'The Design of Experiments',
+    gives: 'a coin makes a comparison fair, and the exact test that goes with it',
+    fromMemory: 'all of it',
+  },
+  {
     authors: 'T. Gneiting, F. Balabdaoui and A. E. Raftery',
     year: 2007,
     title: 'Probabilistic forecasts, calibration and sharpness',
@@ -100,6 +107,14 @@ export const SOURCES: readonly Source[] = [
     year: 2022,
     where: 'Journal of Applied Sport Psychology, 710–730',
     gives: 'pressure in practice comes near to that of a game and does not replace it',
+  },
+  {
+    authors: 'N. Mantel and W. Haenszel',
+    year: 1959,
+    title: 'Statistical aspects of the analysis of data from retrospective studies of disease',
+    where: 'Journal of the National Cancer Institute 22(4), 719–748',
+    gives: 'how differences from several places are put together',
+    fromMemory: 'all of it',
   },
   {
     authors: 'C. Mesagno and D. M. Hill',
@@ -122,6 +137,14 @@ export const SOURCES: readonly Source[] = [
       'Interval estimation for the difference between independent proportions: comparison of eleven methods',
     where: 'Statistics in Medicine 17, 873–890, method 10',
     gives: 'the span of the drop as shot',
+  },
+  {
+    authors: 'S. Nickell',
+    year: 1981,
+    title: 'Biases in dynamic models with fixed effects',
+    where: 'Econometrica 49(6), 1417–1426',
+    gives: 'why shots of a round are not held against the mean of that very round',
+    fromMemory: 'all of it',
   },
   {
     authors: 'R. R. D. Oudejans and J. R. Pijpers',
