@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
 import { rngFromSeed } from '../../../renderer/basics/chance.ts';
-import { at } from '../../../renderer/stats/matrix.ts';
+import { at, cholesky, inverseOf, zeros } from '../../../renderer/stats/matrix.ts';
 import type { Column, Design } from '../../../renderer/stats/model/design.ts';
 import { drawStates } from '../../../renderer/stats/model/draws.ts';
 import { fitterOf, type Mode } from '../../../renderer/stats/model/newton.ts';
@@ -108,26 +108,16 @@ describe('cattle in 15 herds, lme4 1.1-31 glmer(incidence ~ period + (1 | herd))
     expect(laplaceAt(effects, sd / 1.05).logEvidence).toBeLessThan(top);
   });
 
-  it('has lme4’s standard errors, by the bend of the log-likelihood', () => {
-    // lme4 gives them with the spread held; 0.3 % is its own finite differences.
-    const errors = [0.231214048099463, 0.303150644541277, 0.32283015322584, 0.422049159426317];
-    const free = fitted(
-      designOf(
-        cbpp,
-        effects.map(() => ({ mean: 0, sd: 100 })),
-      ),
-      sd,
-    );
-    const lower = free.factors.shared;
-    // The last effect's variance is the inverse square of the last pivot.
-    expect(1 / at(lower.values, 15)).toBeCloseTo(errors[3] ?? NaN, 1);
-    const top = laplaceAt(effects, sd).logEvidence;
-    expect(top).toBeGreaterThan(
-      laplaceAt(
-        effects.map((effect, i) => effect + (errors[i] ?? 0)),
-        sd,
-      ).logEvidence,
-    );
+  it('has lme4’s log-likelihood and standard errors where lme4 runs its inner iteration to the end', () => {
+    // The same call with glmerControl(tolPwrss = 1e-13). With the default, 1e-7, its errors come out up to 1.3 % smaller.
+    const exact = [-1.39853204, -0.99231588, -1.12866415, -1.5803156, 0.6422698886];
+    const errors = [0.232473282, 0.306641429, 0.326637339, 0.427437231];
+    const logLikAt = (moved: readonly number[]): number =>
+      laplaceAt(moved.slice(0, 4), moved[4] ?? NaN).logEvidence;
+    expect(logLikAt(exact) + ways(cbpp)).toBeCloseTo(-92.0262818745, 6);
+    const bent = errorsByBend(logLikAt, exact);
+    for (const [i, error] of errors.entries())
+      expect(Math.abs((bent[i] ?? NaN) / error - 1)).toBeLessThan(0.001);
   });
 
   it('mends Laplace to the 25-point quadrature by weighing its draws', () => {
@@ -145,6 +135,27 @@ describe('cattle in 15 herds, lme4 1.1-31 glmer(incidence ~ period + (1 | herd))
     expect(exact).toBeCloseTo(byQuadrature(cbpp, aghq, spread), 2);
   });
 });
+
+/** Standard errors at a maximum: inverse of the matrix of second differences. */
+function errorsByBend(logLik: (at: readonly number[]) => number, top: readonly number[]): number[] {
+  const step = 0.02;
+  const size = top.length;
+  const moved = (...by: readonly (readonly [index: number, steps: number])[]): number => {
+    const at = [...top];
+    for (const [index, steps] of by) at[index] = (at[index] ?? NaN) + steps * step;
+    return logLik(at);
+  };
+  const bend = zeros(size);
+  for (let i = 0; i < size; i += 1) {
+    for (let j = 0; j < size; j += 1) {
+      const mixed =
+        moved([i, 1], [j, 1]) - moved([i, 1], [j, -1]) - moved([i, -1], [j, 1]) + moved([i, -1], [j, -1]);
+      bend.values[i * size + j] = -mixed / (4 * step * step);
+    }
+  }
+  const { values } = inverseOf(cholesky(bend));
+  return top.map((_, i) => Math.sqrt(at(values, i * size + i)));
+}
 
 /** Each group's rows as a function of its own intercept: ln p(makes | b) + ln p(b), with slope and bend. */
 function byGroup(rows: readonly Row[], effects: readonly number[], sd: number) {
