@@ -6,6 +6,8 @@ import { SHOTS_A_TRIP } from './trips.ts';
 
 /** Most shots a game may take of one shooter: nobody has more left in one evening, and no tablet waits for it. */
 export const MOST_GAME_SHOTS = 200;
+/** Most trips to the line: with one-and-ones the ways a game can go grow with their third power. */
+const MOST_TRIPS = 30;
 /** Most states of a climb, steps by shots on them by shots in all. */
 const MOST_CLIMB = 60_000;
 
@@ -44,6 +46,7 @@ function familyFault(plan: GamePlan, card: readonly Stop[]): string | null {
       if (card[0]?.shot !== 'free-throw')
         return 'Trips to the line need free throws. Choose a card of free throws.';
       if (plan.trips < 1) return 'There has to be one trip at least.';
+      if (plan.trips > MOST_TRIPS) return `${MOST_TRIPS} trips to the line is the most.`;
       return needFault(plan.needed, plan.trips * SHOTS_A_TRIP[plan.kind], 'points on these trips');
     case 'racks':
       return needFault(plan.needed, surePoints(card, plan.double), 'points from these racks');

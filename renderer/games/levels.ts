@@ -11,12 +11,23 @@ export interface Level<State> {
   readonly miss: readonly number[];
 }
 
+const found = new WeakMap<object, readonly Level<unknown>[]>();
+
 /**
- * Every state that can be reached, turn by turn.
+ * Every state that can be reached, turn by turn. A rule never changes, so they are found once: on a clock that runs the
+ * same rule is solved anew after every shot.
  *
  * @throws InvariantError where the game goes on beyond its longest play
  */
-export function levelsOf<State>(rule: Rule<State>): Level<State>[] {
+export function levelsOf<State>(rule: Rule<State>): readonly Level<State>[] {
+  const before = found.get(rule);
+  if (before) return before as readonly Level<State>[];
+  const levels = findLevels(rule);
+  found.set(rule, levels);
+  return levels;
+}
+
+function findLevels<State>(rule: Rule<State>): Level<State>[] {
   const levels: Level<State>[] = [];
   let states = [rule.start];
   while (states.length > 0) {

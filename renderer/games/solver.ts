@@ -38,7 +38,7 @@ export interface Solved<State = unknown> {
    * nothing of the shooter. Null when the round is over.
    */
   foreseen(results: readonly TurnResult[]): Foreseen | null;
-  /** Where the game stands. */
+  /** Where the game stands: that state, or another of the same key. */
   state(results: readonly TurnResult[]): State;
   /** How many more turns it takes from here. */
   length(results: readonly TurnResult[]): Length;
@@ -63,8 +63,9 @@ export function solve<State>(rule: Rule<State>, ability: Ability, time?: TimeLef
     'a make rate for every day and shot',
   );
   const wins = levels.map(({ states }) => new Float64Array(states.length * days));
+  const byShot = ratesByShot(ability, shots);
   for (let turn = levels.length - 1; turn >= 0; turn -= 1) {
-    fillLevel(rule, ability, present(levels[turn], 'a turn'), wins, turn, time?.[turn] ?? 1);
+    fillLevel(rule, byShot, days, present(levels[turn], 'a turn'), wins, turn, time?.[turn] ?? 1);
   }
 
   /** Where the turns so far have led; turns after the end change nothing. */
@@ -126,29 +127,42 @@ export function solve<State>(rule: Rule<State>, ability: Ability, time?: TimeLef
   };
 }
 
+/** Shot × day in one row, so that the rates of one shot lie side by side. */
+function ratesByShot({ weights, rates }: Ability, shots: number): Float64Array {
+  const days = weights.length;
+  const byShot = new Float64Array(shots * days);
+  for (const [day, ofDay] of rates.entries()) {
+    for (let shot = 0; shot < shots; shot += 1) byShot[shot * days + day] = ofDay[shot] as number;
+  }
+  return byShot;
+}
+
 function fillLevel<State>(
   rule: Rule<State>,
-  { weights, rates }: Ability,
+  rates: Float64Array,
+  days: number,
   { states, shot, make, miss }: Level<State>,
   wins: readonly Float64Array[],
   turn: number,
   lasts: Probability,
 ): void {
-  const days = weights.length;
   const win = present(wins[turn], 'a turn of the round');
   const next = wins[turn + 1];
-  for (const [at, state] of states.entries()) {
+  for (let at = 0; at < states.length; at += 1) {
     const up = make[at] as number;
-    const down = miss[at] as number;
-    const here = rule.won(state) ? 1 : 0;
+    const over = up === -1 || !next;
+    // Where time lasts, what it stands at now does not matter.
+    const here = (over || lasts < 1) && rule.won(states[at] as State) ? 1 : 0;
+    const from = at * days;
+    if (over) {
+      win.fill(here, from, from + days);
+      continue;
+    }
+    const [p, a, b] = [(shot[at] as number) * days, up * days, (miss[at] as number) * days];
     for (let day = 0; day < days; day += 1) {
-      if (up === -1 || !next) {
-        win[at * days + day] = here;
-        continue;
-      }
-      const p = (rates[day] as readonly number[])[shot[at] as number] as number;
-      const onward = p * (next[up * days + day] as number) + (1 - p) * (next[down * days + day] as number);
-      win[at * days + day] = lasts * onward + (1 - lasts) * here;
+      const rate = rates[p + day] as number;
+      const onward = rate * (next[a + day] as number) + (1 - rate) * (next[b + day] as number);
+      win[from + day] = lasts * onward + (1 - lasts) * here;
     }
   }
 }

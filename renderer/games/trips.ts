@@ -39,7 +39,8 @@ export function trips(kind: TripKind, count: number, needed: number): Rule<Trips
     won: ({ points }) => points >= needed,
     // Every shot of the game is the same one.
     shot: () => 0,
-    key: ({ trip, taken, points }) => (trip * shots + taken) * (count * shots + 1) + points,
+    // More than is needed is as good as just enough.
+    key: ({ trip, taken, points }) => (trip * shots + taken) * (needed + 1) + Math.min(points, needed),
     longest: count * shots,
   };
 }

@@ -1,5 +1,4 @@
 import { isoDateAt } from '../basics/days.ts';
-import { present } from '../basics/invariant.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { IsoDate, Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
@@ -55,8 +54,6 @@ export interface GamePrices {
    */
   workOut(game: Priceable, seed?: number, strength?: Probability): WorkedOut;
   price(game: Priceable, seed?: number): Price;
-  /** Works the record out beforehand, which takes longest. */
-  prepare(): void;
   /** The same game, made as hard as is wanted, as near as its steps allow. */
   fair(game: Priceable, wanted: Probability, seed?: number): PricedPlan;
 }
@@ -78,21 +75,25 @@ export function gamePrices(book: Book, shooter: ShooterId, now: Pick<Moment, 'at
     return { ...game, solved: solve(game.rule, ability, time), ability, time };
   }
 
+  function priceOf(game: Priceable, seed: number): Price {
+    const { solved, time } = workOut(game, seed);
+    if (time === undefined) return { ...told(solved), inTime: null };
+    const enough = told(workOut({ ...game, clock: null }, seed).solved);
+    return { ...told(solved), inTime: { enough, pace: record.pace() } };
+  }
+
   function chanceOf(game: Priceable, seed?: number): Probability {
     return workOut(game, seed).solved.standing([]).chance;
   }
 
   return {
     workOut,
-    price: (game, seed) => {
-      const { solved, time } = workOut(game, seed);
-      if (time === undefined) return { ...told(solved), inTime: null };
-      const enough = told(workOut({ ...game, clock: null }, seed).solved);
-      return { ...told(solved), inTime: { enough, pace: record.pace() } };
-    },
-    prepare: () => {
-      record.abilityOn(present(CATALOGUE[0], 'a game').stops);
-      record.pace();
+    price: (game, seed = 0) => {
+      const before = record.told.get(game.plan);
+      if (before && sameGame(before, game, seed)) return before.price;
+      const price = priceOf(game, seed);
+      record.told.set(game.plan, { ...game, seed, price });
+      return price;
     },
     fair: (game, wanted, seed) =>
       fairest(ladderOf(game.plan, game.stops), (plan) => chanceOf({ ...game, plan }, seed), wanted),
@@ -119,9 +120,20 @@ function timeOn(
   return timeFor(pace(), clock.seconds, Math.ceil(longest / 2), 'start').flatMap((turn) => [turn, 1]);
 }
 
+interface Told extends Priceable {
+  readonly seed: number;
+  readonly price: Price;
+}
+
+function sameGame(one: Told, { stops, clock }: Priceable, seed: number): boolean {
+  return one.stops === stops && one.clock === clock && one.seed === seed;
+}
+
 interface RecordNow {
   readonly abilityOn: (stops: readonly Stop[]) => Ability;
   readonly pace: () => Pace;
+  /** What was priced before, as long as its plan is kept: those of the list are. */
+  readonly told: WeakMap<GamePlan, Told>;
 }
 
 const known = new WeakMap<Book['rounds'], Map<string, RecordNow>>();
@@ -158,6 +170,7 @@ function readRecord(book: Book, shooter: ShooterId, on: IsoDate): RecordNow {
       if (abilityOn === null) learn([...CATALOGUE, ...book.games.values()].flatMap((game) => game.stops));
       return learn(stops)(stops);
     },
+    told: new WeakMap(),
     pace: () => (pace ??= paceOf(rounds.filter(shotAlone), on).onClock),
   };
 }

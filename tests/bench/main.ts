@@ -9,6 +9,7 @@ import { coverageOutcomes } from './coverage.ts';
 import { cueOnsetOutcomes } from './cueOnsetOutcomes.ts';
 import { figures } from './figures.ts';
 import { forecastOutcomes } from './forecastOutcomes.ts';
+import { gameOutcomes } from './games.ts';
 import { modelCoverageOutcomes } from './modelCoverageOutcomes.ts';
 import { modelOutcomes } from './modelOutcomes.ts';
 import { Once } from './once.ts';
@@ -35,6 +36,7 @@ const BENCHMARKS: Readonly<Record<string, () => Outcome[] | Promise<Outcome[]>>>
   figures,
   coverage: () => coverageOutcomes(),
   forecasts: forecastOutcomes,
+  games: async () => gameOutcomes(await stage.get()),
   model: () => modelOutcomes(names.includes('model')),
   modelCoverage: modelCoverageOutcomes,
 };

@@ -46,6 +46,11 @@ describe('a game that cannot be played is refused in a plain sentence', () => {
       LINE,
       /only 6 points on these/,
     ],
+    [
+      { family: 'trips', kind: 'one-and-one', trips: 31, needed: 7, scene: null },
+      LINE,
+      /30 trips to the line/,
+    ],
     [{ family: 'racks', double: 'last', needed: 12 }, WING, /only 11 points from these racks/],
     // The coin may leave every ball at one point.
     [{ family: 'racks', double: 'coin', needed: 11 }, WING, /only 10 points from these racks/],
