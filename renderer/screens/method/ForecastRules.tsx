@@ -21,6 +21,11 @@ export function ForecastRules({ score }: { readonly score: ForecastScore | null 
         Nothing is read from fewer than {LEAST_ROUNDS} rounds on {LEAST_DAYS} days. Then two things are asked,
         by rules fixed beforehand.
       </p>
+      <p>
+        The chances of your latest {LATEST_SCORED} marks and {LATEST_SCORED} games stand in the log as they
+        were said, and are put together by size: of those said to be one in three, about one in three should
+        be won. A round you stopped before it was decided counts for neither side.
+      </p>
       <dl className="terms">
         <Term word="Too hopeful, too gloomy">
           Do the results lean to one side of their forecasts? All rounds of a day share its luck, so a day

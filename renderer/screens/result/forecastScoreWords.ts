@@ -64,18 +64,18 @@ export function leftOutWords({ leftOut }: ForecastScore): string | null {
   return `${countOf(leftOut)} of that time ${leftOut === 1 ? 'is' : 'are'} left out, since the card was not shot to its end.`;
 }
 
-/** Fewer marks say nothing. Our own choice. */
-const FEW_MARKS = 5;
+/** Fewer marks, or games, say nothing. Our own choice. */
+const FEW = 5;
 
-/** Marks said and beaten; null without a mark. */
-export function marksWords(classes: readonly ScoredMarks[]): string | null {
+/** Chances said and kept, of marks or of games; null without one. */
+export function marksWords(classes: readonly ScoredMarks[], what: 'mark' | 'game' = 'mark'): string | null {
   const marks = sum(classes.map((one) => one.marks));
   if (marks === 0) return null;
-  if (marks < FEW_MARKS)
-    return `${marks === 1 ? 'One mark' : `${marks} marks`} so far: too few to tell whether their chances were right.`;
+  if (marks < FEW)
+    return `${marks === 1 ? `One ${what}` : `${marks} ${what}s`} so far: too few to tell whether their chances were right.`;
   const beaten = sum(classes.map((one) => one.beaten));
   const expected = Math.round(sum(classes.map((one) => one.said * one.marks)));
-  return `Of ${marks} ${marks === 1 ? 'mark' : 'marks'} you beat ${beaten}. By the chances said before, about ${expected} were to be expected.`;
+  return `Of ${marks} ${what}s you ${what === 'mark' ? 'beat' : 'won'} ${beaten}. By the chances said before, about ${expected} were to be expected.`;
 }
 
 /** `within`, `2 below`, `1 above`. */
