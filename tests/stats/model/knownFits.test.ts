@@ -141,9 +141,9 @@ function errorsByBend(logLik: (at: readonly number[]) => number, top: readonly n
   const step = 0.02;
   const size = top.length;
   const moved = (...by: readonly (readonly [index: number, steps: number])[]): number => {
-    const at = [...top];
-    for (const [index, steps] of by) at[index] = (at[index] ?? NaN) + steps * step;
-    return logLik(at);
+    const place = [...top];
+    for (const [index, steps] of by) place[index] = (place[index] ?? NaN) + steps * step;
+    return logLik(place);
   };
   const bend = zeros(size);
   for (let i = 0; i < size; i += 1) {
