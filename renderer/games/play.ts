@@ -70,7 +70,7 @@ export function undoFacts(round: Round, others: readonly Round[] = []): Fact[] {
 }
 
 /** The rounds that were ended by hand since the last entry: all of a group, or that of one who had to go. */
-function stoppedLast(all: readonly Round[]): Round[] {
+export function stoppedLast(all: readonly Round[]): Round[] {
   const at = Math.max(...all.map((one) => (one.ending === 'stopped' ? (one.endedAt ?? 0) : -Infinity)));
   if (at <= Math.max(...all.map(lastAt))) return [];
   return all.filter(({ ending, endedAt }) => ending === 'stopped' && endedAt === at);

@@ -18,37 +18,42 @@ export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
     ),
   );
   const shown = young ? standings(rounds).toSorted(byPlace) : standings(rounds);
+  // With marks of their own everybody played another game.
+  const [first, ...rest] = rounds;
+  const same = rest.every(({ game }) => game === first?.game);
   return (
-    <ol className="standings">
-      {shown.map(({ round, makes, attempts, won }) => {
-        const others = rounds.filter(({ id }) => id !== round.id);
-        const face = faceOf(round, others);
-        const verdict = verdictOf(round, others);
-        return (
-          <li key={round.id} className={won ? 'winner' : ''}>
-            <p className="lead">
-              {nameOf(round.shooter)}
-              {verdict ? <span className="quiet"> {GAME_VERDICTS[verdict]}</span> : null}
-              <span className="standings-outcome quiet">
-                {round.game}
-                {face ? `: ${outcomeWords(face)}` : ''}
-              </span>
-              <span className="standings-outcome quiet">{forecastBeforeWords(round)}</span>
-            </p>
-            <p className="figure">
-              {makes} of {attempts}
-            </p>
-          </li>
-        );
-      })}
-    </ol>
+    <>
+      {same ? <p className="lead">{first?.game}</p> : null}
+      <ol className="standings">
+        {shown.map(({ round, makes, attempts, won }) => {
+          const others = rounds.filter(({ id }) => id !== round.id);
+          const face = faceOf(round, others);
+          const verdict = verdictOf(round, others);
+          return (
+            <li key={round.id} className={won ? 'winner' : ''}>
+              <p className="lead">
+                {nameOf(round.shooter)}
+                {verdict ? <span className="quiet"> {GAME_VERDICTS[verdict]}</span> : null}
+                <span className="standings-outcome quiet">
+                  {[...(same ? [] : [round.game]), ...(face ? [outcomeWords(face)] : [])].join(': ')}
+                </span>
+                <span className="standings-outcome quiet">{forecastBeforeWords(round)}</span>
+              </p>
+              <p className="figure">
+                {makes} of {attempts}
+              </p>
+            </li>
+          );
+        })}
+      </ol>
+    </>
   );
 }
 
 /** What was told before the first shot. */
 function forecastBeforeWords({ pressure }: Round): string {
   const chance = pressure?.game?.chance ?? null;
-  return chance === null ? '' : `Before it: wins about ${inHundred(chance)} times in 100`;
+  return chance === null ? '' : `Before the first shot: about ${inHundred(chance)} in 100`;
 }
 
 function byPlace(one: GroupStanding, other: GroupStanding): number {

@@ -1,26 +1,41 @@
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 
+import { stoppedLast } from '../../games/play.ts';
 import type { Entry, Round } from '../../log/book.ts';
 import { useDoors } from '../gymContext.ts';
 import { EndHere } from './EndHere.tsx';
-import { SomeoneGoes } from './SomeoneGoes.tsx';
 import { useNames } from '../useNames.ts';
+import { canGo, WhoGoes } from './WhoGoes.tsx';
 import type { Together } from './useTogether.ts';
 
 /** Undo, pause, and the ways out. */
 export function CourtFoot({ round, others }: Together) {
   const { court } = useDoors();
   const phase = useStore(court.store, (state) => state.phase);
+  const nameOf = useNames();
   const last = lastOf([round, ...others]);
+  const [gone] = stoppedLast([round, ...others]);
+  const [asksWho, setAsksWho] = useState(false);
+  useEffect(() => {
+    if (phase !== 'ready') setAsksWho(false);
+  }, [phase]);
+  if (asksWho && phase === 'ready') {
+    return (
+      <footer className="court-foot">
+        <WhoGoes round={round} others={others} onDone={() => setAsksWho(false)} />
+      </footer>
+    );
+  }
   return (
     <footer className="court-foot">
       <button
         type="button"
         className="button"
-        disabled={last === null}
+        disabled={last === null && gone === undefined}
         onClick={() => void court.undo(round)}
       >
-        Undo the last{last ? <LastWords {...last} /> : null}
+        Undo the last{gone ? `: ${nameOf(gone.shooter)} has gone` : last ? <LastWords {...last} /> : null}
       </button>
       {phase === 'live' || phase === 'countdown' ? (
         <button type="button" className="button" onClick={() => court.leave('asked')}>
@@ -32,7 +47,11 @@ export function CourtFoot({ round, others }: Together) {
           <a className="button" href="#/bench">
             Leave, go on later
           </a>
-          <SomeoneGoes round={round} others={others} />
+          {canGo(round, others) ? (
+            <button type="button" className="button" onClick={() => setAsksWho(true)}>
+              Somebody has to go
+            </button>
+          ) : null}
           <EndHere round={round} others={others} />
         </>
       ) : null}
@@ -66,8 +85,6 @@ function lastOf(rounds: readonly Round[]): Last | null {
 /** What the undo would take back. */
 function LastWords({ round, entry }: Last) {
   const nameOf = useNames();
-  // Whoever had to go since can come back.
-  if (round.ending === 'stopped') return <>: {nameOf(round.shooter)} has gone</>;
   return (
     <>
       : {round.group ? `${nameOf(round.shooter)}, ` : ''}

@@ -58,7 +58,7 @@ export function AskEach({ shooter, next, nerves, onAnswer, onBack }: Props) {
         <Rating {...NERVES_BEFORE} value={told} onRate={setTold} />
       </section>
       <div className="row">
-        <button type="button" className="button main big" disabled={told === null} onClick={() => go(told)}>
+        <button type="button" className="button main" disabled={told === null} onClick={() => go(told)}>
           {onward}
         </button>
         <button type="button" className="button" onClick={() => go(null)}>
