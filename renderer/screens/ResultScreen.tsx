@@ -7,22 +7,19 @@ import { NoRounds } from './parts/NoRounds.tsx';
 import { Page } from './parts/Page.tsx';
 import { RoundList } from './parts/RoundList.tsx';
 import { WorkingBar } from './parts/WorkingBar.tsx';
-import { BothRates } from './result/BothRates.tsx';
 import { BySpot } from './result/BySpot.tsx';
-import { Forecasts } from './result/Forecasts.tsx';
-import { HotHand } from './result/HotHand.tsx';
 import { HowSure } from './result/HowSure.tsx';
-import { Misses } from './result/Misses.tsx';
 import { MixSwitch } from './result/MixSwitch.tsx';
+import { MoreFromRecord } from './result/MoreFromRecord.tsx';
 import { NoPressureFelt } from './result/NoPressureFelt.tsx';
-import { OverTime } from './result/OverTime.tsx';
 import { TurnsTheScrew } from './result/TurnsTheScrew.tsx';
 import { WeekByWeek } from './result/WeekByWeek.tsx';
+import { WhatHangsOnIt } from './result/WhatHangsOnIt.tsx';
 import { WhatNext } from './result/WhatNext.tsx';
 import { indexToTell } from './studyParts.ts';
 
 /** How many rounds stand under the result; all of them have a screen of their own. */
-const LATEST = 10;
+const LATEST = 5;
 
 /** What pressure does to a shooter's shot: the sentence and how sure it is, what to do about it, and the bare counts. */
 export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
@@ -31,6 +28,7 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
   const { ownSpots } = book;
   const study = useStudy((state) => state.study);
   const forecasts = useStudy((state) => state.forecasts);
+  const hangs = useStudy((state) => state.hangs);
   const broken = useStudy((state) => state.broken);
   const mix = useStudy((state) => state.mix);
   const index = indexToTell(study);
@@ -64,12 +62,9 @@ export function ResultScreen({ shooter }: { readonly shooter: Shooter }) {
         <p className="notice">From here on all your shots count again, not free throws alone.</p>
       )}
       {index ? <TurnsTheScrew index={index} rounds={figures.rounds} /> : null}
+      <WhatHangsOnIt hangs={hangs} />
       <NoPressureFelt figures={figures} study={study} book={book} />
-      <BothRates figures={figures} />
-      <OverTime figures={figures} />
-      {study ? <HotHand split={study.afterMake} /> : null}
-      <Misses rounds={figures.rounds} />
-      <Forecasts score={forecasts} />
+      <MoreFromRecord figures={figures} study={study} forecasts={forecasts} />
       <section className="panel">
         <h2>Latest rounds</h2>
         <RoundList rounds={figures.rounds.slice(0, LATEST)} unfelt={figures.unfelt} book={book} />

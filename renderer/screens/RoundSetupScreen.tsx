@@ -173,7 +173,12 @@ export function RoundSetupScreen({ shooter, condition, doubling, game }: Props) 
           {refusalWords(refused, line)}
         </p>
       ) : null}
-      <button type="button" className="button main slab start-bar" onClick={() => void start()}>
+      <button
+        type="button"
+        // Held at the foot of the screen only once nothing is left to be asked below it.
+        className={`button main slab start-bar${condition === 'pair' || nerves !== null ? '' : ' not-yet'}`}
+        onClick={() => void start()}
+      >
         <span className="slab-name">{condition === 'pair' ? 'Toss the coin' : 'To the court'}</span>
         <span className="slab-words">
           {play ? play.toPlay.played.name : `${card.name}, ${attemptsOn(card.stops)} shots`}

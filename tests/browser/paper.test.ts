@@ -46,14 +46,16 @@ describe('the result', () => {
 
   test('has nothing to press, and everything unfolded', async () => {
     const seen = await page.evaluate(() => {
+      // All that is folded away but what is there to be pressed.
+      const FOLDED = 'details:not([open]) > :not(summary, .choice)';
       const visible = (selector: string): number =>
         [...document.querySelectorAll(selector)].filter((one) =>
           one.checkVisibility({ contentVisibilityAuto: true, visibilityProperty: true }),
         ).length;
       return {
         controls: visible('button, .button, input, select, textarea'),
-        folded: document.querySelectorAll('details:not([open]) > :not(summary)').length,
-        told: visible('details:not([open]) > :not(summary)'),
+        folded: document.querySelectorAll(FOLDED).length,
+        told: visible(FOLDED),
         rows: visible('[aria-label="Numbers week by week"] tbody tr'),
       };
     });
@@ -84,6 +86,18 @@ describe('the result', () => {
     expect(await weeks.locator('.mark.drop').count()).toBe(10);
   });
 
+  test('says when it was printed', async () => {
+    const printed = page.locator('.printed');
+    expect(await printed.isVisible()).toBe(true);
+    const today = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+    const words = await page.evaluate(() => document.querySelector('.printed')?.textContent);
+    expect(words).toBe(`Printed on ${today.format(new Date())}`);
+    const sheet = await page.evaluate(() =>
+      getComputedStyle(document.documentElement).getPropertyValue('--sheet'),
+    );
+    expect(sheet).toContain('what pressure does · printed on');
+  });
+
   test('is many pages, none of them for nothing', async () => {
     const pdf = await page.pdf({ preferCSSPageSize: true });
     // A page is an object of this type (ISO 32000-1, 7.7.3.3).
@@ -110,6 +124,7 @@ test('a chart is drawn to the paper before the browser goes on', async () => {
     }
     return found;
   });
-  expect(widths[1]).toBe(632);
+  // 864 less the axis: seven ninths of it fit between the margins.
+  expect(widths[1]).toBe(824);
   expect(widths[2]).toBe(widths[0]);
 });

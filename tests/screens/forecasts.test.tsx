@@ -128,6 +128,12 @@ describe('the answer', () => {
         { ...marks, said: 0.5, marks: 6, beaten: 3 },
       ]),
     ).toBe('Of 10 marks you beat 5. By the chances said before, about 4 were to be expected.');
+    expect(marksWords([{ ...marks, said: 0.35, marks: 12, beaten: 5 }], 'game')).toBe(
+      'Of 12 games you won 5. By the chances said before, about 4 were to be expected.',
+    );
+    expect(marksWords([{ ...marks, said: 0.35, marks: 1, beaten: 1 }], 'game')).toBe(
+      'One game so far: too few to tell whether their chances were right.',
+    );
     expect(ten.map(placeWords)).toEqual([
       '1 below',
       ...Array.from({ length: 7 }, () => 'within'),
@@ -140,7 +146,7 @@ describe('the answer', () => {
 describe('the panel', () => {
   it('draws the latest thirty rounds, and holds all that were looked at in a table', () => {
     const markup = markupOf(score);
-    const [drawing = '', table = ''] = markup.split('<details');
+    const [, drawing = '', table = ''] = markup.split('<details');
     expect(score.rounds).toHaveLength(60);
     expect(count(drawing, 'class="span thin')).toBe(30);
     expect(count(table, '<tr')).toBe(61);
@@ -162,6 +168,14 @@ describe('the panel', () => {
       expect(text).toContain(`Said: ${Math.round(100 * said)} in 100`);
       expect(text).toContain(`${beaten} of ${marks} beaten`);
     }
+  });
+  it('shows the games said beside the games won just so', () => {
+    const games = [{ said: 0.34, marks: 9, beaten: 4, low: 1, high: 5 }];
+    const text = textOf(markupOf({ ...score, games }));
+    expect(text).toContain('Games: said and won');
+    expect(text).toContain('4 of 9 won');
+    expect(text).toContain('34 in 100 9 4 about 3 1 to 5');
+    expect(textOf(markupOf(score))).not.toContain('Games: said');
   });
   it('is nothing before there is a score, and kind where there is no round', () => {
     expect(markupOf(null)).toBe('');

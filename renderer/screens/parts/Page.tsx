@@ -1,6 +1,7 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 
 import { writeAddress } from '../../store/places.ts';
+import { PrintedOn } from './PrintedOn.tsx';
 
 interface Props {
   readonly title: string;
@@ -32,6 +33,7 @@ export function Page({ title, aside, first = false, children }: Props) {
         </h1>
         {aside}
       </header>
+      <PrintedOn title={title} />
       {children}
     </main>
   );

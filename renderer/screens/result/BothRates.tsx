@@ -3,14 +3,14 @@ import type { Rated } from '../../stats/summary.ts';
 import { SIMPLE_LEVEL, type Figures } from '../../store/figures.ts';
 import { countWords, dropSpan, percent, pointsWords, rateSpan } from '../numberWords.ts';
 import { DropsSideBySide } from './DropsSideBySide.tsx';
+import { Fold } from './Fold.tsx';
 
 /** Relaxed and pressured side by side as they were shot, and what lies between them. */
 export function BothRates({ figures }: { readonly figures: Figures }) {
   const { relaxed, pressured, drop } = figures;
   const rows = [rateRow('relaxed', 'Relaxed', relaxed), rateRow('pressured', 'Pressured', pressured)];
   return (
-    <section className="panel">
-      <h2>As shot, side by side</h2>
+    <Fold title="As shot, side by side">
       <p className="quiet">
         The bare counts, matched by spot. Tiring, warming up and good and bad days are not reckoned with here;
         the sentence on top reckons with them.
@@ -26,7 +26,7 @@ export function BothRates({ figures }: { readonly figures: Figures }) {
         <p className="quiet">The drop between them can be told once one spot was shot both ways.</p>
       )}
       <Behind figures={figures} />
-    </section>
+    </Fold>
   );
 }
 

@@ -5,6 +5,7 @@ import { dayWords, shortDayWords } from '../dayWords.ts';
 import { spanWords } from '../forecastWords.ts';
 import { chanceWords } from '../numberWords.ts';
 import { ConditionKey } from './ConditionKey.tsx';
+import { Fold } from './Fold.tsx';
 import {
   calibrationWords,
   leftOutWords,
@@ -19,16 +20,15 @@ const DRAWN = 30;
 /** Whether what the app says before a round is to be believed. */
 export function Forecasts({ score }: { readonly score: ForecastScore | null }) {
   if (!score) return null;
-  const { rounds, marks } = score;
+  const { rounds, marks, games } = score;
   const details = [plainGuessWords(score), leftOutWords(score)].filter((words) => words !== null);
   return (
-    <section className="panel">
-      <h2>Do the forecasts keep their word?</h2>
-      <p className="lead">{calibrationWords(score)}</p>
+    <Fold title="Do the forecasts keep their word?" says={calibrationWords(score)}>
       {rounds.length > 0 ? <RoundsForecast rounds={rounds} /> : null}
       {details.length > 0 ? <p>{details.join(' ')}</p> : null}
-      {marks.length > 0 ? <MarksSaid marks={marks} /> : null}
-    </section>
+      {marks.length > 0 ? <MarksSaid classes={marks} what="mark" /> : null}
+      {games.length > 0 ? <MarksSaid classes={games} what="game" /> : null}
+    </Fold>
   );
 }
 
@@ -91,18 +91,26 @@ function RoundRow({ round }: { readonly round: ScoredRound }) {
   );
 }
 
-function MarksSaid({ marks }: Pick<ForecastScore, 'marks'>) {
+interface SaidProps {
+  readonly classes: readonly ScoredMarks[];
+  readonly what: 'mark' | 'game';
+}
+
+function MarksSaid({ classes, what }: SaidProps) {
   const inHundred = (count: number, of: number): number => (100 * count) / of;
+  const [all, kept] = what === 'mark' ? ['Marks', 'beaten'] : ['Games', 'won'];
   return (
     <>
-      <h3>Marks: said and beaten</h3>
-      <p>{marksWords(marks)}</p>
+      <h4>
+        {all}: said and {kept}
+      </h4>
+      <p>{marksWords(classes, what)}</p>
       <IntervalChart
-        label="Marks by the chance that was said; the table below holds the same."
-        rows={marks.map((one) => ({
+        label={`${all} by the chance that was said; the table below holds the same.`}
+        rows={classes.map((one) => ({
           kind: 'pressured',
           name: `Said: ${chanceWords(one.said)}`,
-          words: `${one.beaten} of ${one.marks} beaten`,
+          words: `${one.beaten} of ${one.marks} ${kept}`,
           value: inHundred(one.beaten, one.marks),
           low: inHundred(one.low, one.marks),
           high: inHundred(one.high, one.marks),
@@ -110,23 +118,23 @@ function MarksSaid({ marks }: Pick<ForecastScore, 'marks'>) {
         axis={{ from: 0, to: 100, step: 25, write: String }}
       />
       <p className="quiet">
-        In 100 marks. The bar is where the beaten ones should lie four times in five, were the chances right;
-        with few marks it is long. The diamond is what you beat.
+        In 100 {what}s. The bar is where the {kept} ones should lie four times in five, were the chances
+        right; with few {what}s it is long. The diamond is what you {what === 'mark' ? 'beat' : 'won'}.
       </p>
       <details className="behind">
-        <summary>The numbers by chance</summary>
-        <div className="scroll" role="region" aria-label="Marks by chance" tabIndex={0}>
+        <summary>The numbers by chance{what === 'game' ? ' of a game' : ''}</summary>
+        <div className="scroll" role="region" aria-label={`${all} by chance`} tabIndex={0}>
           <table className="figures">
             <thead>
               <tr>
                 <th scope="col">Said</th>
-                <th scope="col">Marks</th>
-                <th scope="col">Beaten</th>
+                <th scope="col">{all}</th>
+                <th scope="col">{kept === 'won' ? 'Won' : 'Beaten'}</th>
                 <th scope="col">To be expected</th>
               </tr>
             </thead>
             <tbody>
-              {marks.map((one) => (
+              {classes.map((one) => (
                 <MarksRow key={one.said} one={one} />
               ))}
             </tbody>

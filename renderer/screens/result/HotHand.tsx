@@ -2,6 +2,7 @@ import { IntervalChart } from '../../charts/IntervalChart.tsx';
 import { reachOf } from '../../charts/scale.ts';
 import type { AfterMake, AfterMakeSplit } from '../../stats/afterMake.ts';
 import { dropSpan, percent, pointsWords, signed } from '../numberWords.ts';
+import { Fold } from './Fold.tsx';
 
 /** With fewer shots that follow another, the span is wider than any such help could be. Our own choice. */
 const LEAST_SHOTS = 400;
@@ -15,9 +16,7 @@ export function HotHand({ split }: { readonly split: AfterMake }) {
   if (shown.length === 0) return null;
   const reach = reachOf(shown.flatMap(({ low, high }) => [low, high]));
   return (
-    <section className="panel">
-      <h2>Does a make help the next shot?</h2>
-      <p className="lead">{shown.map(sentence).join(' ')}</p>
+    <Fold title="Does a make help the next shot?" says={shown.map(sentence).join(' ')}>
       <IntervalChart
         label={shown.map((one) => `${name(one)} ${pointsWords(one.corrected)}, ${dropSpan(one)}.`).join(' ')}
         rows={shown.map((one) => ({
@@ -72,7 +71,7 @@ export function HotHand({ split }: { readonly split: AfterMake }) {
           2018).
         </p>
       </details>
-    </section>
+    </Fold>
   );
 }
 

@@ -2,14 +2,14 @@ import { MISS_SIDES } from '../../log/events.ts';
 import type { Round } from '../../log/book.ts';
 import { missFigures, type MissCounts } from '../../store/missFigures.ts';
 import { MISS_SIDE_WORDS } from '../parts/missSideWords.ts';
+import { Fold } from './Fold.tsx';
 
 /** Where the misses went, for a shooter who notes it. */
 export function Misses({ rounds }: { readonly rounds: readonly Round[] }) {
   const misses = missFigures(rounds);
   if (!misses) return null;
   return (
-    <section className="panel">
-      <h2>Where the misses went</h2>
+    <Fold title="Where the misses went">
       <div className="scroll" role="region" aria-label="Misses by side" tabIndex={0}>
         <table className="figures">
           <thead>
@@ -34,7 +34,7 @@ export function Misses({ rounds }: { readonly rounds: readonly Round[] }) {
       <p className="quiet">
         Only misses whose side was tapped. A few misses more on one side are luck more often than not.
       </p>
-    </section>
+    </Fold>
   );
 }
 

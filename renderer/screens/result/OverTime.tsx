@@ -6,6 +6,7 @@ import type { Figures, Stretch } from '../../store/figures.ts';
 import { dayWords, shortDayWords } from '../dayWords.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { ConditionKey } from './ConditionKey.tsx';
+import { Fold } from './Fold.tsx';
 import { RateCells, RateTable } from './RateTable.tsx';
 
 /** Single sessions are drawn for so many days; a longer season is looked at by week. */
@@ -18,8 +19,7 @@ export function OverTime({ figures }: { readonly figures: Pick<Figures, 'session
   if (stretches.length === 0) return null;
   const cut = stretches.length < figures.sessions.length && each === 'session';
   return (
-    <section className="panel">
-      <h2>Over time, as shot</h2>
+    <Fold title="Over time, as shot">
       <Choice
         question="One mark for each"
         answers={[
@@ -43,22 +43,24 @@ export function OverTime({ figures }: { readonly figures: Pick<Figures, 'session
       <RateTable
         summary={`The numbers by ${each}`}
         label="Numbers over time"
-        first={each === 'week' ? 'Week' : 'Session'}
+        first={each === 'week' ? 'Week, first session' : 'Session'}
       >
         {stretches.toReversed().map((stretch) => (
           <tr key={stretch.key}>
             <th scope="row">
-              {each === 'week' ? stretch.week : dayWords(stretch.date)}
-              <br />
-              <span className="quiet">
-                {each === 'week' ? `first on ${dayWords(stretch.date)}` : stretch.week}
-              </span>
+              {dayWords(stretch.date)}
+              {each === 'week' ? (
+                <>
+                  <br />
+                  <span className="quiet">{stretch.week}</span>
+                </>
+              ) : null}
             </th>
             <RateCells summary={stretch} />
           </tr>
         ))}
       </RateTable>
-    </section>
+    </Fold>
   );
 }
 

@@ -54,14 +54,17 @@ function PlanDetails({ table }: Pick<Outlook, 'table'>) {
   return (
     <details className="behind">
       <summary>Pressured shots a week, by order and time</summary>
-      <Choice
-        question="Until a drop of this many points would show"
-        answers={sizes.map((value) => ({ value, words: value }))}
-        value={size}
-        onChoose={setSize}
-      />
+      {sizes.length > 1 ? (
+        <Choice
+          question="Until a drop of this many points would show"
+          answers={sizes.map((value) => ({ value, words: value }))}
+          value={size}
+          onChoose={setSize}
+        />
+      ) : null}
       <div className="scroll" role="region" aria-label="Pressured shots a week" tabIndex={0}>
         <table className="figures">
+          <caption>Until a drop of {size} points would show.</caption>
           <thead>
             <tr>
               <th scope="col">Order</th>
