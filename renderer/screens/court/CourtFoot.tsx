@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
 
 import { stoppedLast } from '../../games/play.ts';
@@ -13,47 +13,13 @@ import type { Together } from './useTogether.ts';
 export function CourtFoot({ round, others }: Together) {
   const { court } = useDoors();
   const phase = useStore(court.store, (state) => state.phase);
-  const nameOf = useNames();
-  const last = lastOf([round, ...others]);
-  const [gone] = stoppedLast([round, ...others]);
-  const [asksWho, setAsksWho] = useState(false);
-  useEffect(() => {
-    if (phase !== 'ready') setAsksWho(false);
-  }, [phase]);
-  if (asksWho && phase === 'ready') {
-    return (
-      <footer className="court-foot">
-        <WhoGoes round={round} others={others} onDone={() => setAsksWho(false)} />
-      </footer>
-    );
-  }
   return (
     <footer className="court-foot">
-      <button
-        type="button"
-        className="button"
-        disabled={last === null && gone === undefined}
-        onClick={() => void court.undo(round)}
-      >
-        Undo the last{gone ? `: ${nameOf(gone.shooter)} has gone` : last ? <LastWords {...last} /> : null}
-      </button>
+      {phase === 'ready' ? <WaysOut round={round} others={others} /> : <Undo round={round} others={others} />}
       {phase === 'live' || phase === 'countdown' ? (
         <button type="button" className="button" onClick={() => court.leave('asked')}>
           Pause
         </button>
-      ) : null}
-      {phase === 'ready' ? (
-        <>
-          <a className="button" href="#/bench">
-            Leave, go on later
-          </a>
-          {canGo(round, others) ? (
-            <button type="button" className="button" onClick={() => setAsksWho(true)}>
-              Somebody has to go
-            </button>
-          ) : null}
-          <EndHere round={round} others={others} />
-        </>
       ) : null}
       <p className="court-keys quiet">
         {phase === 'buzzer' && round.entry === 'each-shot'
@@ -66,6 +32,43 @@ export function CourtFoot({ round, others }: Together) {
         Backspace undo, P pause
       </p>
     </footer>
+  );
+}
+
+/** While nothing runs: leave for a while, for good, or let one of several go. */
+function WaysOut({ round, others }: Together) {
+  const [asksWho, setAsksWho] = useState(false);
+  if (asksWho) return <WhoGoes round={round} others={others} onDone={() => setAsksWho(false)} />;
+  return (
+    <>
+      <Undo round={round} others={others} />
+      <a className="button" href="#/bench">
+        Leave, go on later
+      </a>
+      {canGo(round, others) ? (
+        <button type="button" className="button" onClick={() => setAsksWho(true)}>
+          Somebody has to go
+        </button>
+      ) : null}
+      <EndHere round={round} others={others} />
+    </>
+  );
+}
+
+function Undo({ round, others }: Together) {
+  const { court } = useDoors();
+  const nameOf = useNames();
+  const last = lastOf([round, ...others]);
+  const [gone] = stoppedLast([round, ...others]);
+  return (
+    <button
+      type="button"
+      className="button"
+      disabled={last === null && gone === undefined}
+      onClick={() => void court.undo(round)}
+    >
+      Undo the last{gone ? `: ${nameOf(gone.shooter)} has gone` : last ? <LastWords {...last} /> : null}
+    </button>
   );
 }
 
