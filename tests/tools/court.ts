@@ -6,10 +6,12 @@ export interface Court {
   readonly spot: string;
   /** The shot that comes next, from 1. */
   readonly shot: number;
-  /** Shots on the whole card. */
+  /** Shots on the whole card, or the most there can be. */
   readonly of: number;
   /** The large figures by their words: `{ 'made of 6': '4' }`. */
   readonly figures: Readonly<Record<string, string>>;
+  /** Whoever shoots now, and both sides of a duel: `['▸ Ada 2', 'Ben 1']`; empty where one plays alone. */
+  readonly players: readonly string[];
   /** The shots at this spot: `●` make, `○` miss, `-` a turn without a shot, `.` to come. */
   readonly dots: string;
 }
@@ -22,7 +24,7 @@ export function readCourt(page: Page): Promise<Court> {
   return page.evaluate(() => {
     const text = (selector: string, within: ParentNode = document): string =>
       within.querySelector(selector)?.textContent ?? '';
-    const [, shot, of] = /shot (\d+) of (\d+)/.exec(text('.court-where .lead')) ?? [];
+    const [, shot, of] = /shot (\d+)(?: of |, at most )(\d+)/.exec(text('.court-where .lead')) ?? [];
     const signs: Record<string, string> = { make: '●', miss: '○', 'no shot': '-', 'to come': '.' };
     return {
       spot: text('.court-where h1'),
@@ -33,6 +35,16 @@ export function readCourt(page: Page): Promise<Court> {
           text('dt', figure),
           text('dd', figure),
         ]),
+      ),
+      players: [...document.querySelectorAll('.duel-side, .group-table li')].map((player) =>
+        ['.duel-name, .group-name', '.duel-score']
+          .map((part) =>
+            text(part, player)
+              .replace(/ (?:shoots|points)$/, '')
+              .trim(),
+          )
+          .filter((words) => words !== '')
+          .join(' '),
       ),
       dots: [...document.querySelectorAll('.dot')].map((dot) => signs[dot.textContent]).join(''),
     };

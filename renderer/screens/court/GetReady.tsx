@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useState, type MouseEvent } from 'react';
 import { useStore } from 'zustand';
 
 import { CATCH_AND_SHOOT } from '../../court/ruleSets.ts';
@@ -25,9 +25,10 @@ export function GetReady({ round, others, spot }: Together & { readonly spot: st
   if (phase === 'countdown') return <Countdown />;
   const goingOn = round.entries.length > 0;
   const name = round.group ? `${nameOf(round.shooter)}: ` : '';
-  const go = (press: { readonly timeStamp: number }) => {
-    // A second tap meant for the shot before must not start the next one.
-    if (press.timeStamp - shownAt > BOUNCE_MS || !goingOn) void court.go();
+  const go = (press: MouseEvent) => {
+    // Where this comes right after a shot, a second tap meant for that one must not start the next. A key does not bounce.
+    const bounced = press.detail > 0 && followsShot(round) && press.timeStamp - shownAt < BOUNCE_MS;
+    if (!bounced) void court.go();
   };
   return (
     <section className="get-ready">
@@ -43,6 +44,10 @@ export function GetReady({ round, others, spot }: Together & { readonly spot: st
       </button>
     </section>
   );
+}
+
+function followsShot({ pressure, group }: Round): boolean {
+  return pressure?.game?.plan.family === 'last shot' || group?.turns === 'game';
 }
 
 /** Says why a countdown does not start, or why the round stands still. */
