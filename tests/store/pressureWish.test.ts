@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 
-import { freshWish, setupOf, wishFor } from '../../renderer/store/pressureWish.ts';
+import { clockOf, freshWish, gameWish, setupOf, wishFor } from '../../renderer/store/pressureWish.ts';
 
 describe('a first wish', () => {
   it.each([
@@ -39,6 +39,21 @@ describe('the wish as it can be played', () => {
     expect(wishFor('each-shot', wish)).toBe(wish);
     const none = { ...wish, clock: 'none' } as const;
     expect(wishFor('counts', none)).toBe(none);
+  });
+});
+
+describe('a first wish for a game', () => {
+  const stops = [{ spot: 'top', shot: 'catch', attempts: 5 }] as const;
+  it('takes the game’s own clock and crowd', () => {
+    const round = gameWish({ stops, clock: { kind: 'round', seconds: 70 }, crowd: false });
+    expect(round).toMatchObject({ clock: 'round', roundSeconds: 70, crowd: false, mark: true });
+    expect(clockOf(round)).toEqual({ kind: 'round', seconds: 70 });
+    const shot = gameWish({ stops, clock: { kind: 'shot', seconds: 5 }, crowd: true });
+    expect(clockOf(shot)).toEqual({ kind: 'shot', seconds: 5 });
+    expect(shot.crowd).toBe(true);
+  });
+  it('has none where the game has none', () => {
+    expect(clockOf(gameWish({ stops, clock: null, crowd: true }))).toBeNull();
   });
 });
 
@@ -87,6 +102,21 @@ describe('the setup that is logged', () => {
     const setup = setupOf({ ...freshWish(10), stake: 'Lunch', doubles, guardian: true }, mark, 7);
     expect(setup).toMatchObject({ doubles, rung: 'forfeit' });
     expect(JSON.stringify(setup)).not.toContain('guardian');
+  });
+  it('carries a game in place of a mark: it must be won, and in a duel there is an opponent', () => {
+    const duel = {
+      name: 'A duel',
+      plan: {
+        family: 'duel',
+        against: { kind: 'drawn', rate: 0.5 },
+        headStart: 0,
+        extraPairs: 5,
+      },
+      chance: 0.46,
+    } as const;
+    const setup = setupOf({ ...freshWish(10), clock: 'none', crowd: false }, null, 7, duel);
+    expect(setup).toMatchObject({ mark: null, game: duel, ingredients: ['must-make', 'opponent'] });
+    expect(setupOf(freshWish(10), mark, 7)).not.toHaveProperty('game');
   });
   it('takes the seconds of the clock that was chosen', () => {
     const wish = { ...freshWish(10), clock: 'shot', shotSeconds: 6 } as const;

@@ -34,7 +34,12 @@ export function chanceFigure(chance: Probability): string {
 export function chanceSentence({ chance, inTime }: Price): string {
   if (chance < 0.005) return `You would hardly ever win this${inTime ? ' in that time' : ''}.`;
   if (chance > 0.995) return 'You would hardly ever lose this.';
-  return `You win this about ${inHundred(chance)} times in 100.`;
+  return `You win this about ${timesInHundred(chance)}.`;
+}
+
+function timesInHundred(chance: Probability): string {
+  const times = inHundred(chance);
+  return times === 1 ? 'once in 100' : `${times} times in 100`;
 }
 
 /** How long it takes at the shooter's rate: `42 shots on average, one time in ten over 85.` */
@@ -57,7 +62,7 @@ function timedLength({ length, inTime }: Pick<Price, 'length' | 'inTime'>, plan:
   const whose = inTime.pace.own ? 'your pace' : 'a usual pace';
   return `At ${whose} of ${secondsWords(inTime.pace.seconds)} a shot time is left for about ${Math.round(
     own(length.mean),
-  )} of ${shotsOf(whole)}; with time enough you would win about ${inHundred(inTime.enough.chance)} times in 100.`;
+  )} of ${shotsOf(whole)}; with time enough you would win about ${timesInHundred(inTime.enough.chance)}.`;
 }
 
 /** In a duel every other turn is the shooter's own. */
