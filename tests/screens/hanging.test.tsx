@@ -165,7 +165,7 @@ describe('how it is worked out', () => {
   });
   it('puts the shooter’s own beside what it explains', () => {
     const text = read(known);
-    expect(text).toContain(`Yours: good and bad rounds lie ${leverage.roundSd.toFixed(2)} apart`);
+    expect(text).toContain(`points from a usual one (${leverage.roundSd.toFixed(2)} in log-odds)`);
     expect(text).toContain(`Yours: ${Math.round(doubles.points)} points, from`);
     expect(count(text, 'Yours:')).toBe(4);
   });

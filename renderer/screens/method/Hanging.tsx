@@ -33,8 +33,8 @@ export function Hanging({ hangs }: { readonly hangs: WhatHangs | null }) {
           up to 3 points for each usual step of leverage; this way read 0.2 or less.
           {leverage ? (
             <Yours>
-              good and bad rounds lie {twoPlaces(leverage.roundSd)} apart in log-odds, about{' '}
-              {pointsAtHalf(leverage.roundSd)} points at 50 %.
+              a good or a bad round lies about {pointsAtHalf(leverage.roundSd)} points from a usual one (
+              {twoPlaces(leverage.roundSd)} in log-odds).
             </Yours>
           ) : null}
         </Term>

@@ -14,7 +14,7 @@ export function WhatHangsOnIt({ hangs }: { readonly hangs: WhatHangs | null }) {
   const { leverage, doubles } = hangs;
   const rows = [
     ...(leverage.drop
-      ? [rowOf('Most against least', leverage.drop.mostAgainstLeast, shotsOf(leverage))]
+      ? [rowOf('Much against little', leverage.drop.mostAgainstLeast, shotsOf(leverage))]
       : []),
     ...(doubles.drop ? [rowOf('Double balls, drawn by coin', doubles.drop, ballsOf(doubles.drop))] : []),
   ];
@@ -75,7 +75,7 @@ function Lost({ rows }: { readonly rows: readonly IntervalRow[] }) {
         to: reach,
         step: reach / 2,
         write: signed,
-        sides: ['better', 'worse when much hangs on it'],
+        sides: ['better', 'worse'],
       }}
     />
   );
@@ -97,7 +97,7 @@ function LeverageTable({ drop }: { readonly drop: LeverageDrop }) {
           <tbody>
             <Difference name="The third with most against the third with least" drop={mostAgainstLeast} />
             <Difference
-              name={`For every ${Math.round(100 * sd)} in 100 more that hang on it (a standard deviation)`}
+              name={`For every ${Math.round(100 * sd)} in 100 more that hangs on it (a standard deviation)`}
               drop={perSd}
             />
             <tr>
