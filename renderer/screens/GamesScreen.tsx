@@ -38,6 +38,12 @@ export function GamesScreen({ shooter }: { readonly shooter: Shooter }) {
         <a className="button main" href={writeAddress('game')}>
           Make a game of your own
         </a>
+        <a className="button" href={writeAddress('duel')}>
+          A duel
+        </a>
+        <a className="button" href={writeAddress('together')}>
+          Play together
+        </a>
       </div>
       <Choice
         question="Which kind?"

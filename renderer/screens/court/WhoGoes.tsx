@@ -1,3 +1,5 @@
+import { useEffect, useRef } from 'react';
+
 import type { Round } from '../../log/book.ts';
 import { useDoors } from '../gymContext.ts';
 import { useNames } from '../useNames.ts';
@@ -11,9 +13,12 @@ interface Props extends Together {
 export function WhoGoes({ round, others, onDone }: Props) {
   const { court } = useDoors();
   const nameOf = useNames();
+  const here = useRef<HTMLDivElement>(null);
+  // On a phone it stands below the edge.
+  useEffect(() => here.current?.scrollIntoView({ block: 'nearest' }), []);
   return (
-    <div className="row" role="alert">
-      <p>Who? Their shots stay on their record, their game does not count. The others play on.</p>
+    <div className="row" role="alert" ref={here}>
+      <p>Who has to go? Their shots stay, their game does not count. The others play on.</p>
       {stillPlaying(round, others).map((one) => (
         <button
           key={one.id}
