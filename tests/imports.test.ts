@@ -46,8 +46,8 @@ const TABLE: Readonly<Record<string, Rule>> = {
   },
   // What hung on a shot is worked out as on court, but for thousands of shots, which is no work for the page.
   fitting: {
-    words: 'basics, log, games, stats and `store/whatHangs.ts`',
-    all: ['basics', 'log', 'games', 'stats'],
+    words: 'basics, pressure, log, games, stats, `store/whatHangs.ts`',
+    all: ['basics', 'pressure', 'log', 'games', 'stats'],
     files: ['renderer/store/whatHangs.ts'],
   },
   report: { words: 'the core', all: CORE },
