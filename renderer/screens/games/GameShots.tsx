@@ -1,6 +1,5 @@
 import type { ListedGame } from '../../store/gameActions.ts';
 import { writeAddress } from '../../store/places.ts';
-import { writeAddress } from '../../store/places.ts';
 import { stopsWords } from '../cards/stopsWords.ts';
 
 /** What a game is shot on. */
@@ -10,14 +9,16 @@ export function GameShots({ game }: { readonly game: ListedGame }) {
       <h2>The shots</h2>
       <p>{stopsWords(game.plan.family === 'trips' ? game.stops.slice(0, 1) : game.stops)}</p>
       <p className="quiet">{orderWords(game)} Tap every shot; each counts on your record.</p>
-      {game.plan.family === 'duel' ? null : (
-        <a className="button plain" href={writeAddress('together', game.id)}>
-          Play it with others
+      <div className="row">
+        <a className="button" href={writeAddress('game', game.id)}>
+          {game.own ? 'Change its numbers' : 'Make one like it'}
         </a>
-      )}
-      <a className="button" href={writeAddress('game', game.id)}>
-        {game.own ? 'Change its numbers' : 'Make one like it'}
-      </a>
+        {game.plan.family === 'duel' ? null : (
+          <a className="button plain" href={writeAddress('together', game.id)}>
+            Play it with others
+          </a>
+        )}
+      </div>
     </>
   );
 }
