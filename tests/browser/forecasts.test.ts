@@ -11,12 +11,11 @@ test('the forecasts of a season are scored, round by round', async () => {
   await noa.press('Load the demo season');
   await noa.sees('Ines (demo)');
   await noa.visit('result');
-  const panel = page.locator('details.fold').filter({ hasText: 'Do the forecasts keep their word?' });
-  // The answer is there without opening.
-  const says = panel.locator('.fold-says');
-  await says.filter({ hasText: /latest \d+ rounds/ }).waitFor();
-  await panel.locator('summary').first().click();
-  const table = panel.getByRole('region', { name: 'Forecasts round by round' });
-  await panel.getByText('The numbers round by round').click();
+  const heading = page.getByRole('heading', { name: 'Do the forecasts keep their word?' });
+  await heading.waitFor();
+  await page.getByText(/ of the latest \d+ rounds /).waitFor();
+  await heading.click();
+  await page.getByText('The numbers round by round').click();
+  const table = page.getByRole('region', { name: 'Forecasts round by round' });
   expect(await table.locator('tbody tr').count()).toBeGreaterThan(30);
 });
