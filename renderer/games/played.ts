@@ -61,7 +61,7 @@ export interface GameOutcome {
 export function gameOutcome(round: Round, others: readonly Round[]): GameOutcome | null {
   const { game = null, clock = null } = round.pressure ?? {};
   if (game === null || game.chance === null) return null;
-  if (clock?.kind === 'round' && round.group !== null) return null;
+  if (clock?.kind === 'round' && round.group !== null && round.group.turns !== 'game') return null;
   if (round.entries.some(({ kind }) => kind === 'expired')) return null;
   if (sharesGame(round) && others.length === 0) return null;
   const verdict = verdictOf(round, others);

@@ -62,6 +62,8 @@ export interface LeverageDrop {
 export const LEVERAGE_PRIOR_SD = 0.15;
 /** Nothing is said from fewer shots or rounds: nearly half of the answer would be the prior's. Our own choice. */
 export const LEAST_LEVERAGE = { shots: 300, rounds: 10 } as const;
+/** So many of the latest shots are looked at, in whole rounds: older ones are of another shooter, as it were. */
+export const MOST_LEVERAGE = 3000;
 /** How far the rates under pressure may lie from those before, all together, each place by itself, and over 25 shots. */
 const LEVEL_SD = 1;
 const PLACE_SD = 0.3;

@@ -2,7 +2,7 @@
 
 export { LEAST_DOUBLES } from '../stats/doubleBall.ts';
 export { LATEST_SCORED } from '../stats/forecastScore.ts';
-export { LEAST_LEVERAGE, LEVERAGE_PRIOR_SD } from '../stats/leverage.ts';
+export { LEAST_LEVERAGE, LEVERAGE_PRIOR_SD, MOST_LEVERAGE } from '../stats/leverage.ts';
 export { CLEAR_EVIDENCE } from '../stats/model/evidence.ts';
 export { STILL_PULLED } from '../stats/model/indexNotes.ts';
 export { LEAST_TO_COMPARE } from '../stats/model/pairs.ts';

@@ -15,6 +15,7 @@ import {
   type LeverageDrop,
   leverageDropInSteps,
   type LeverageShot,
+  MOST_LEVERAGE,
 } from '../stats/leverage.ts';
 import { roundGame, solvedNow } from './liveChance.ts';
 
@@ -41,8 +42,6 @@ export interface WhatHangs {
   };
 }
 
-/** So many of the latest shots are looked at, whole rounds of them: older ones are of another shooter, as it were. */
-const LATEST_SHOTS = 3000;
 /** Of the work, what hung on each shot is this share; the fit is the rest. */
 const ROWS_SHARE = 0.7;
 /** Less hangs only on a shot in a game that is decided. */
@@ -61,11 +60,11 @@ export function* whatHangsInSteps(
     .toSorted((a, b) => b.startedAt - a.startedAt);
   const shots: LeverageShot[] = [];
   for (const round of own) {
-    if (shots.length >= LATEST_SHOTS) break;
+    if (shots.length >= MOST_LEVERAGE) break;
     const found = hangingShots(rounds, round);
     if (found.length === 0) continue;
     shots.push(...found);
-    yield (ROWS_SHARE * Math.min(LATEST_SHOTS, shots.length)) / LATEST_SHOTS;
+    yield (ROWS_SHARE * Math.min(MOST_LEVERAGE, shots.length)) / MOST_LEVERAGE;
   }
   const played = new Set(shots.map(({ round }) => round)).size;
   const enough = shots.length >= LEAST_LEVERAGE.shots && played >= LEAST_LEVERAGE.rounds;

@@ -110,6 +110,8 @@ describe('what came of the chance of a game', () => {
     const together = { ...timed, pressure: timed.pressure && { ...timed.pressure, clock } };
     expect(gameOutcome(together, [])).toEqual({ chance: 0.35, beaten: false });
     expect(gameOutcome({ ...together, group }, [])).toBeNull();
+    // Each with a clock alone.
+    expect(gameOutcome({ ...together, group: { ...group, turns: 'game' } }, [])).not.toBeNull();
   });
   it('is one for each side of a duel, and a level one is won by neither', () => {
     const plan: GamePlan = { family: 'duel', against: { kind: 'shooter' }, headStart: 0, extraPairs: 0 };

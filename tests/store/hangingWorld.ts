@@ -62,7 +62,7 @@ export function gameRound(
     stops,
     entries: entriesOf(
       stops,
-      [...shots].map((shot) => shot === 'o'),
+      shots.split('').map((shot) => shot === 'o'),
     ),
     pressure: { ...PRESSURE, mark: null, game: { name: 'A game', plan, chance: 0.5 }, ...setup },
     ...change,

@@ -1,4 +1,4 @@
-import { LEAST_DOUBLES, LEAST_LEVERAGE, LEVERAGE_PRIOR_SD } from '../../store/fixedNumbers.ts';
+import { LEAST_DOUBLES, LEAST_LEVERAGE, LEVERAGE_PRIOR_SD, MOST_LEVERAGE } from '../../store/fixedNumbers.ts';
 import type { WhatHangs } from '../../store/whatHangs.ts';
 import { casesWords, chanceWords, dropSpan, pointsWords, twoPlaces } from '../numberWords.ts';
 import { Part, Term, Yours } from './Part.tsx';
@@ -22,7 +22,7 @@ export function Hanging({ hangs }: { readonly hangs: WhatHangs | null }) {
           for every place it can come to. Your make rates, and how fast you shoot where a clock runs, are
           those your record showed before the round: what the round itself tells of your day stays out, or a
           good round would change what hung on its own shots. Shots after a game was decided are left out; of
-          the rest the latest 3000 count.
+          the rest the latest {MOST_LEVERAGE} count.
         </Term>
         <Term word="Good and bad rounds (a random effect)">
           Every round has a luck of its own, found together with all the rest; so have spots, and the number
