@@ -57,6 +57,9 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
   };
   const eta = new Float64Array(places);
   const press = new Float64Array(places);
+  // Odds against a make are e^-η e^-s: a handful of powers for a draw instead of two for every place and week.
+  const against = { relaxed: new Float64Array(places), pressured: new Float64Array(places) };
+  const typical = { relaxed: new Float64Array(places), pressured: new Float64Array(places) };
   let row = 0;
   for (const [index, { shared, weeks: ofWeeks }] of drawn.draws.entries()) {
     const times = drawn.counts[index] as number;
@@ -70,10 +73,15 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
     for (const place of asked) {
       const kind = plan.kind[place];
       const ofKind = kind === undefined ? 0 : (shared[kind] as number);
-      eta[place] = (shared[plan.spot[place] ?? NaN] as number) + ofKind + order;
+      const base = (shared[plan.spot[place] ?? NaN] as number) + ofKind + order;
       const answer =
         dose * (reference.pressure.dose - UNKNOWN_DOSE) + (shared[plan.spotPressure[place] ?? NaN] as number);
+      eta[place] = base;
       press[place] = answer;
+      against.relaxed[place] = Math.exp(-base);
+      against.pressured[place] = Math.exp(-base - answer);
+      typical.relaxed[place] = 0;
+      typical.pressured[place] = 0;
       logit += (weights[place] as number) * answer;
     }
     let typicalLevel = 0;
@@ -84,21 +92,25 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
       const share = (shot[week] as number) / shotWeeks;
       typicalLevel += share * level;
       typicalPress += share * pressure;
+      const worse = Math.exp(-level);
+      const tenser = Math.exp(-level - pressure);
       let relaxed = 0;
       let pressured = 0;
       for (const place of asked) {
-        const here = (eta[place] as number) + level;
-        const calm = expit(here);
-        const tense = expit(here + (press[place] as number) + pressure);
-        relaxed += (weights[place] as number) * calm;
-        pressured += (weights[place] as number) * tense;
-        if (share === 0) continue;
-        const spot = place * draws + row;
-        out.placeRelaxed[spot] = (out.placeRelaxed[spot] as number) + share * calm;
-        out.placePressured[spot] = (out.placePressured[spot] as number) + share * tense;
+        const weight = weights[place] as number;
+        const calm = 1 / (1 + (against.relaxed[place] as number) * worse);
+        const tense = 1 / (1 + (against.pressured[place] as number) * tenser);
+        relaxed += weight * calm;
+        pressured += weight * tense;
+        typical.relaxed[place] = (typical.relaxed[place] as number) + share * calm;
+        typical.pressured[place] = (typical.pressured[place] as number) + share * tense;
       }
       out.relaxed[week * draws + row] = relaxed;
       out.pressured[week * draws + row] = pressured;
+    }
+    for (const place of asked) {
+      out.placeRelaxed[place * draws + row] = typical.relaxed[place] as number;
+      out.placePressured[place * draws + row] = typical.pressured[place] as number;
     }
     out.logit[row] = logit + typicalPress;
     for (const [bit, column] of plan.ingredients.entries()) {
