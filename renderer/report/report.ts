@@ -77,14 +77,9 @@ function shooterReport(
   mix: ReportMix,
 ): ShooterReport {
   const { figures, summary } = simpleFigures(cells);
-  const options = {
-    mix,
-    draws: DRAWS,
-    pairs: 'neighbours',
-    ...(seed === undefined ? {} : { seed }),
-  } as const;
-  const { study } = studyOf(rounds, options);
   const pairs = neighbourPairs(rounds, mix === 'free-throws' ? freeThrowTally : undefined);
+  const options = { mix, draws: DRAWS, neighbours: pairs, ...(seed === undefined ? {} : { seed }) };
+  const { study } = studyOf(rounds, options);
   return {
     name,
     rounds: rounds.length,

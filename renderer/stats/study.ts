@@ -13,13 +13,13 @@ import {
 import { type Felt, feltOf } from './model/felt.ts';
 import { fitDropInSteps, type FitOptions } from './model/fitDrop.ts';
 import { type ModelData, modelDataInSteps } from './model/modelData.ts';
-import { looksTossed, neighbourPairs } from './model/neighbourPairs.ts';
+import { looksTossed, type NeighbourPairs } from './model/neighbourPairs.ts';
 import { disagree, fewStopped, pairResult, type PairResult, type Pairs, playedPairs } from './model/pairs.ts';
 import type { Posterior } from './model/standardise.ts';
 import { type Verdict, verdictOf } from './model/verdict.ts';
 import { type AfterMake, afterMakeInSteps } from './afterMake.ts';
 import { cellKey, cellsOf } from './drop.ts';
-import { freeThrowsOf, freeThrowTally } from './freeThrows.ts';
+import { freeThrowsOf } from './freeThrows.ts';
 import { type Outlook, outlookOf } from './outlook.ts';
 import { evidenceOf, type Evidence as Have } from './reading.ts';
 
@@ -64,8 +64,8 @@ export interface StudyFit {
 }
 
 export interface StudyOptions extends Pick<FitOptions, 'seed' | 'mix' | 'pressure' | 'hyper' | 'draws'> {
-  /** `tossed` = those the log has a coin for, the default; `neighbours` = found in a record that names none. */
-  readonly pairs?: 'tossed' | 'neighbours';
+  /** Pairs of a record that names none, found for this mix; by default those the log has a coin for. */
+  readonly neighbours?: NeighbourPairs;
 }
 
 /** Shares of the work that are done at least, as measured on five years of shots. */
@@ -100,7 +100,7 @@ export function* studyInSteps(
   const { index, posterior } = yield* partOf(fitDropInSteps(data, options), done.data, done.index);
   const split = yield* partOf(afterMakeInSteps(rounds), done.index, done.split);
   const asked = options.mix === 'free-throws' ? freeThrowsOf(rounds) : rounds;
-  const found = pairsOf(rounds, asked, options);
+  const found = pairsOf(asked, options);
   const have = evidenceOf(asked);
   yield done.split;
   const pairs = pairResult(found);
@@ -127,18 +127,13 @@ export function* studyInSteps(
   return { study, data, posterior };
 }
 
-/** Neighbours are sought among all rounds, so that leaving shots out makes no new ones. */
 function pairsOf(
-  rounds: readonly Round[],
   asked: readonly Round[],
-  { pairs, mix }: StudyOptions,
+  { neighbours }: Pick<StudyOptions, 'neighbours'>,
 ): Pairs & { readonly fair: boolean } {
-  if (pairs !== 'neighbours') {
-    const tossed = playedPairs(asked);
-    return { ...tossed, fair: fewStopped(tossed) };
-  }
-  const neighbours = neighbourPairs(rounds, mix === 'free-throws' ? freeThrowTally : undefined);
-  return { ...neighbours, fair: looksTossed(neighbours) };
+  if (neighbours) return { ...neighbours, fair: looksTossed(neighbours) };
+  const tossed = playedPairs(asked);
+  return { ...tossed, fair: fewStopped(tossed) };
 }
 
 /** What the model says of the shots the pairs were made of. Neighbours of a file are taken at the whole mix. */

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { addDays } from '../../renderer/basics/days.ts';
 import type { Cell, Round } from '../../renderer/log/book.ts';
 import type { Condition } from '../../renderer/log/events.ts';
+import { freeThrowTally } from '../../renderer/stats/freeThrows.ts';
+import { neighbourPairs } from '../../renderer/stats/model/neighbourPairs.ts';
 import { studyOf, type Study, type StudyOptions } from '../../renderer/stats/study.ts';
 import { freeThrows, roundOf, three } from './rounds.ts';
 
@@ -24,7 +26,12 @@ function record(days: readonly Day[], cells: (makes: number) => Cell[]): Round[]
 }
 
 function study(rounds: readonly Round[], options: StudyOptions = {}): Study {
-  return studyOf(rounds, { pairs: 'neighbours', seed: 1, ...options }).study;
+  return studyOf(rounds, { seed: 1, ...options }).study;
+}
+
+/** Of a record that names no pairs. */
+function studyOfFile(rounds: readonly Round[]): Study {
+  return study(rounds, { neighbours: neighbourPairs(rounds) });
 }
 
 /** Pressure cost much for ten days and then nothing: the pairs once said so clearly, the whole record does not. */
@@ -37,7 +44,7 @@ function faded(first: (day: number) => Condition): Round[] {
 
 describe('a study of pairs that nobody tossed a coin for', () => {
   it('counts them like tossed ones where a coin could have ordered them', () => {
-    const fair = study(faded((day) => (day % 2 === 0 ? 'relaxed' : 'pressured')));
+    const fair = studyOfFile(faded((day) => (day % 2 === 0 ? 'relaxed' : 'pressured')));
     expect(fair.pairs.n).toBe(26);
     expect(fair.pairEvidence.highest).toBeGreaterThan(20);
     expect(fair.pairsFair).toBe(true);
@@ -45,7 +52,7 @@ describe('a study of pairs that nobody tossed a coin for', () => {
   });
 
   it('rests nothing on them where the order was always the same', () => {
-    const same = study(faded(() => 'relaxed'));
+    const same = studyOfFile(faded(() => 'relaxed'));
     expect(same.pairs.n).toBe(26);
     expect(same.pairEvidence.highest).toBeGreaterThan(20);
     expect(same.pairsFair).toBe(false);
@@ -54,10 +61,7 @@ describe('a study of pairs that nobody tossed a coin for', () => {
   });
 
   it('finds none where they are to be tossed, as in the log', () => {
-    const tossed = study(
-      faded(() => 'relaxed'),
-      { pairs: 'tossed' },
-    );
+    const tossed = study(faded(() => 'relaxed'));
     expect(tossed).toMatchObject({ pairs: { n: 0 }, pairEvidence: { e: 1, highest: 1 }, pairsFair: true });
   });
 });
@@ -69,8 +73,9 @@ describe('a study of free throws alone', () => {
       return { makes: [14, 6], first: day % 2 === 0 ? 'relaxed' : 'pressured' };
     });
     const rounds = record(days, (makes) => [three('top', makes, 20), freeThrows(4, 5)]);
-    const all = study(rounds);
-    const line = study(rounds, { mix: 'free-throws' });
+    const all = studyOfFile(rounds);
+    const neighbours = neighbourPairs(rounds, freeThrowTally);
+    const line = study(rounds, { mix: 'free-throws', neighbours });
     expect(all.verdict).toEqual({ kind: 'drop', sure: 'clear' });
     expect(all.pairs).toMatchObject({ n: 10, mean: expect.closeTo((100 * 8) / 25, 8) as number });
     expect(line.pairs).toMatchObject({ n: 10, mean: 0 });
@@ -78,6 +83,6 @@ describe('a study of free throws alone', () => {
     expect(line.have.pressured).toEqual({ makes: 40, attempts: 50 });
     expect(line.verdict).toEqual({ kind: 'none', needs: { pressured: 50, sessions: 0 } });
     const tossed = rounds.map((round): Round => ({ ...round, pair: { id: round.date, place: 1 } }));
-    expect(study(tossed, { mix: 'free-throws', pairs: 'tossed' }).pairs).toEqual(line.pairs);
+    expect(study(tossed, { mix: 'free-throws' }).pairs).toEqual(line.pairs);
   });
 });

@@ -17,6 +17,7 @@ export interface NeighbourPairs extends Pairs {
  *
  * What follows from these pairs holds only where a coin decided which round came first, see {@link looksTossed}.
  *
+ * @param rounds all of them, so that leaving shots out makes no new neighbours
  * @param tally makes and attempts of a round that count; pairs without any are passed over
  */
 export function neighbourPairs(
