@@ -9,14 +9,28 @@ export function percent({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'>):
   return attempts === 0 ? '–' : `${Math.round((100 * makes) / attempts)} %`;
 }
 
+/**
+ * The two ends of a span as they are written: whole, but with one decimal where both would be the same number, since
+ * “between 8 and 8” says nothing. A real minus sign.
+ */
+export function endWords(low: number, high: number): readonly [low: string, high: string] {
+  const [from, to] = [signed(low), signed(high)];
+  return from === to ? [onePlace(low), onePlace(high)] : [from, to];
+}
+
+function onePlace(value: number): string {
+  const words = Math.abs(value).toFixed(1);
+  return value < 0 && words !== '0.0' ? `−${words}` : words;
+}
+
 /** `38 to 54 %` */
 export function rateSpan({ rate }: Rated): string {
-  return rate ? `${Math.round(100 * rate.low)} to ${Math.round(100 * rate.high)} %` : '–';
+  return rate ? percentSpan({ low: 100 * rate.low, high: 100 * rate.high }) : '–';
 }
 
 /** `38 to 54 %`, from percentages. */
 export function percentSpan({ low, high }: { readonly low: number; readonly high: number }): string {
-  return `${Math.round(low)} to ${Math.round(high)} %`;
+  return `${endWords(low, high).join(' to ')} %`;
 }
 
 /** Shares of a whole as percentages that add up to 100: rounded down, and the greatest remainders up. */
@@ -39,13 +53,17 @@ export function countWords({ makes, attempts }: Pick<Rated, 'makes' | 'attempts'
 
 /** `1 point`, `6 points`, `−2 points` */
 export function pointsWords(points: number): string {
-  const whole = Math.round(points);
-  return Math.abs(whole) === 1 ? `${signed(whole)} point` : `${signed(whole)} points`;
+  return withPoints(signed(points));
+}
+
+/** A number as it is written, with its unit: `1 point`, `7.6 points`. */
+export function withPoints(written: string): string {
+  return written === '1' || written === '−1' ? `${written} point` : `${written} points`;
 }
 
 /** `−2 to 10` */
 export function dropSpan({ low, high }: DropEstimate): string {
-  return `${signed(low)} to ${signed(high)}`;
+  return endWords(low, high).join(' to ');
 }
 
 /** `93 in 100`; never a chance of 0 or 1, which no record can give. */
@@ -64,6 +82,11 @@ export function casesWords(chance: Probability): string {
 
 function countedCases(cases: number, of: number): string {
   return `${cases} ${cases === 1 ? 'case' : 'cases'} in ${of}`;
+}
+
+/** A share in percent that is never rounded up to all of it: `over 99 %`. */
+export function partPercent(share: Probability): string {
+  return share > 0.995 ? 'over 99 %' : `${Math.round(100 * share)} %`;
 }
 
 /** Evidence as odds: `12 to 1`. */

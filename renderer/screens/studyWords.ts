@@ -2,7 +2,7 @@ import { FEW_SHOTS } from '../charts/fewShots.ts';
 import { LIKELY, STILL_PULLED } from '../store/fixedNumbers.ts';
 import type { Figures } from '../store/figures.ts';
 import type { Study } from '../store/study.ts';
-import { countWords, percent, pointsWords } from './numberWords.ts';
+import { countWords, endWords, percent, pointsWords, withPoints } from './numberWords.ts';
 import { atTheLine, indexToTell, noIndexWords, type Index } from './studyParts.ts';
 
 /** How things stand, in words a tired shooter reads at a glance. */
@@ -193,14 +193,13 @@ function byNow(weeks: Index['weeks'], change: Index['change']): string[] {
   if (!last || !sure) return [];
   const [less, low, high] =
     change.points < 0 ? ['less', -change.high, -change.low] : ['more', change.low, change.high];
+  const [from, to] = endWords(low, high);
   const now = Math.round(last.points);
   const stands =
     now >= 0
       ? `it costs you about ${pointsWords(now)}, ${between(last.low, last.high, 'better', 'worse')}`
       : `you make about ${pointsWords(-now)} more under it, ${between(-last.high, -last.low, 'worse', 'better')}`;
-  return [
-    `By the latest week ${stands}. That is ${Math.round(low)} to ${pointsWords(high)} ${less} than in the first.`,
-  ];
+  return [`By the latest week ${stands}. That is ${from} to ${withPoints(to)} ${less} than in the first.`];
 }
 
 /** Whether pressure did not arrive in at least half of the rounds that can tell. */
@@ -232,15 +231,21 @@ function rateWords(tally: Study['have']['relaxed']): string {
 
 /** `somewhere between 2 and 10`; where an end lies beyond 0, `from 1 point better to 9 points worse`. */
 function between(low: number, high: number, below: string, above: string): string {
-  const [from, to] = [Math.round(low), Math.round(high)];
-  if (from < 0) return `anything from ${pointsWords(-from)} ${below} to ${pointsWords(to)} ${above}`;
-  return `somewhere between ${from === 0 ? 'just above 0' : from} and ${to}`;
+  if (Math.round(low) < 0)
+    return `anything from ${pointsWords(-low)} ${below} to ${pointsWords(high)} ${above}`;
+  const [from, to] = endWords(low, high);
+  return `somewhere between ${Math.round(low) === 0 ? 'just above 0' : from} and ${to}`;
 }
 
 /** `from 2 points better to 9 points worse under pressure` */
 function fromTo(low: number, high: number): string {
-  const [from, to] = [Math.round(low), Math.round(high)];
-  if (from >= 0) return `from ${from} to ${pointsWords(to)} worse under pressure`;
-  if (to <= 0) return `from ${-to} to ${pointsWords(-from)} better under pressure`;
-  return `from ${pointsWords(-from)} better to ${pointsWords(to)} worse under pressure`;
+  if (Math.round(low) >= 0) {
+    const [from, to] = endWords(low, high);
+    return `from ${from} to ${withPoints(to)} worse under pressure`;
+  }
+  if (Math.round(high) <= 0) {
+    const [from, to] = endWords(-high, -low);
+    return `from ${from} to ${withPoints(to)} better under pressure`;
+  }
+  return `from ${pointsWords(-low)} better to ${pointsWords(high)} worse under pressure`;
 }

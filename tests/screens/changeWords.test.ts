@@ -45,6 +45,11 @@ describe('the words for a change of the drop', () => {
     });
   });
 
+  it('write one decimal where both ends would be the same number', () => {
+    expect(words(-8, -8.3, -7.7, 0.01).headline).toContain('somewhere between 7.7 and 8.3:');
+    expect(words(0.1, -0.3, 0.4, 0.5).headline).toContain('between 0.3 points down and 0.4 points up.');
+  });
+
   it('give the year where there are two', () => {
     expect(changeWords(change(-6, -11, -1, 0.02), '2025-12-29', '2026-03-16').headline).toContain(
       'From the week of 29 Dec 2025 to the week of 16 Mar 2026',

@@ -4,9 +4,14 @@ import { describe, expect, it } from 'vitest';
 import {
   casesWords,
   chanceWords,
+  dropSpan,
+  endWords,
   oddsWords,
+  partPercent,
+  percentSpan,
   twoPlaces,
   wholePercents,
+  withPoints,
 } from '../../renderer/screens/numberWords.ts';
 
 describe('chances in words', () => {
@@ -67,5 +72,29 @@ describe('shares of a whole', () => {
         }
       }),
     );
+  });
+});
+
+describe('the ends of a span', () => {
+  it.each([
+    [3.4, 12.2, ['3', '12']],
+    [-2.2, 7.9, ['−2', '8']],
+    [7.6, 8.4, ['7.6', '8.4']],
+    [-8.4, -7.6, ['−8.4', '−7.6']],
+    [-0.3, 0.4, ['−0.3', '0.4']],
+    [-0.04, 0.4, ['0.0', '0.4']],
+  ])('%d and %d are %j: never twice the same number', (low, high, words) => {
+    expect(endWords(low, high)).toEqual(words);
+  });
+
+  it('are written so in every span', () => {
+    expect(dropSpan({ points: 8, low: 7.6, high: 8.4 })).toBe('7.6 to 8.4');
+    expect(percentSpan({ low: 57.6, high: 58.4 })).toBe('57.6 to 58.4 %');
+    expect(withPoints('7.6')).toBe('7.6 points');
+    expect(withPoints('−1')).toBe('−1 point');
+  });
+
+  it('a part is never said to be all of it', () => {
+    expect([0.42, 0.9949, 0.996].map(partPercent)).toEqual(['42 %', '99 %', 'over 99 %']);
   });
 });

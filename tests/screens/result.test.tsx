@@ -38,6 +38,13 @@ describe('the parts of the result', () => {
     expect(count(text, 'nine times in ten')).toBe(1);
   });
 
+  it('say once that nothing was shot one way', () => {
+    const figures = figuresFrom([{ makes: 15, attempts: 25 }]);
+    const text = read(<DropSentence figures={figures} study={null} broken={false} />);
+    expect(text).toContain('Pressured none yet 15 of 25 relaxed so far.');
+    expect(text).not.toContain('no shots');
+  });
+
   it('show no empty figures before the first round', () => {
     const text = read(<DropSentence figures={figuresFrom([])} study={null} broken={false} />);
     expect(text).toBe(

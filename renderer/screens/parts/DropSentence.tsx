@@ -58,29 +58,21 @@ function BigRate({ condition, rated, told }: BigRateProps) {
         <GlyphIcon kind={condition} /> {condition === 'relaxed' ? 'Relaxed' : 'Pressured'}
       </dt>
       <dd className="figure">{told ? `${Math.round(told.index[condition])} %` : countedRate(rated)}</dd>
-      <dd className="quiet">
-        {told ? (
-          <>
-            <span>{percentSpan(told.index.spans[condition])}</span> ·{' '}
-            <span>as shot: {countWords(told.shot[condition])}</span>
-          </>
-        ) : (
-          <CountedSmall rated={rated} />
-        )}
-      </dd>
+      {told ? (
+        <dd className="quiet">
+          <span>{percentSpan(told.index.spans[condition])}</span> ·{' '}
+          <span>as shot: {countWords(told.shot[condition])}</span>
+        </dd>
+      ) : rated.rate ? (
+        <dd className="quiet">
+          <span>{countWords(rated)}</span> · <span>{rateSpan(rated)}</span>
+        </dd>
+      ) : null}
     </div>
   );
 }
 
 function countedRate(rated: Figures['relaxed']): string {
+  if (!rated.rate) return 'none yet';
   return rated.attempts < FEW_SHOTS ? countWords(rated) : percent(rated);
-}
-
-function CountedSmall({ rated }: { readonly rated: Figures['relaxed'] }) {
-  if (!rated.rate) return 'no shots yet';
-  return (
-    <>
-      <span>{countWords(rated)}</span> · <span>{rateSpan(rated)}</span>
-    </>
-  );
 }

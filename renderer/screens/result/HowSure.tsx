@@ -1,7 +1,8 @@
 import { CLEAR_EVIDENCE } from '../../store/fixedNumbers.ts';
 import { pairSpan } from '../../store/pairSpan.ts';
 import type { Study } from '../../store/study.ts';
-import { casesWords, chanceWords, pointsWords } from '../numberWords.ts';
+import { casesWords, chanceWords, endWords, partPercent, pointsWords } from '../numberWords.ts';
+import { upperFirst } from '../parts/upperFirst.ts';
 import { indexToTell, type Index } from '../studyParts.ts';
 import { DropsSideBySide } from './DropsSideBySide.tsx';
 import { evidenceWords } from './evidenceWords.ts';
@@ -90,8 +91,8 @@ function Chances({ index: { overall, ratio } }: { readonly index: Index }) {
       {ratio ? (
         <div>
           <dt>
-            makes under pressure for every 100 relaxed ones; {Math.round(100 * ratio.low)} to{' '}
-            {Math.round(100 * ratio.high)}
+            makes under pressure for every 100 relaxed ones;{' '}
+            {endWords(100 * ratio.low, 100 * ratio.high).join(' to ')}
           </dt>
           <dd className="figure">{Math.round(100 * ratio.value)}</dd>
         </div>
@@ -135,7 +136,9 @@ function NoPairs({ pairs: { n, stopped } }: Pick<Study, 'pairs'>) {
   );
 }
 
-function seenWords({ seen }: Index): string {
-  if (seen >= 0.995) return 'Every shot of your mix was also taken under pressure.';
-  return `${Math.round(100 * seen)} % of your mix comes from places you also shot under pressure; for the rest the other places stand in.`;
+function seenWords({ seen, places }: Index): string {
+  if (places.every(({ raw }) => raw.pressured.attempts > 0)) {
+    return 'Every shot of your mix was also taken under pressure.';
+  }
+  return `${upperFirst(partPercent(seen))} of your mix comes from places you also shot under pressure; for the rest the other places stand in.`;
 }

@@ -2,7 +2,7 @@ import { IntervalChart } from '../../charts/IntervalChart.tsx';
 import { reachOf } from '../../charts/scale.ts';
 import type { Round } from '../../log/book.ts';
 import type { ChokeIndex, IndexIngredient } from '../../stats/model/chokeIndex.ts';
-import { dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { chanceWords, dropSpan, pointsWords, signed } from '../numberWords.ts';
 import { INGREDIENT_WORDS } from '../parts/ingredientWords.ts';
 import { upperFirst } from '../parts/upperFirst.ts';
 import { screwWords } from './screwWords.ts';
@@ -92,7 +92,7 @@ function CostTable({ ingredients }: PartProps) {
                 </td>
                 <td className="number">{one.shots.on}</td>
                 <td className="number">{one.shots.off}</td>
-                <td className="number">{Math.round(100 * one.probability)} in 100</td>
+                <td className="number">{chanceWords(one.probability)}</td>
               </tr>
             ))}
           </tbody>

@@ -2,10 +2,8 @@ import type { IsoDate, Probability } from '../../basics/units.ts';
 import type { Change } from '../../stats/model/chokeIndex.ts';
 import type { Estimate } from '../../stats/model/estimate.ts';
 import { shortDayWords, yearDayWords } from '../dayWords.ts';
-import { pointsWords } from '../numberWords.ts';
-
-/** Below this a change may well be luck, see the verdict's own threshold in stats/model/verdict.ts. */
-const SURE: Probability = 0.95;
+import { LIKELY } from '../../store/fixedNumbers.ts';
+import { endWords, pointsWords, withPoints } from '../numberWords.ts';
 
 /** A sentence on a change of the drop, and what goes with it. */
 export interface ChangeWords {
@@ -26,7 +24,7 @@ export function changeWords(change: Change, from: IsoDate, to: IsoDate): ChangeW
   const points = Math.round(change.points);
   if (points === 0) {
     return {
-      headline: `${weeks} stayed about where it was: somewhere between ${side(change.low)} and ${side(change.high)}.`,
+      headline: `${weeks} stayed about where it was: somewhere between ${sides(change).join(' and ')}.`,
       caution: null,
     };
   }
@@ -35,14 +33,14 @@ export function changeWords(change: Change, from: IsoDate, to: IsoDate): ChangeW
   const moved = `${shrank ? 'went down' : 'went up'} by about ${pointsWords(Math.abs(points))}`;
   return {
     headline: `${weeks} ${moved}, somewhere between ${spanWords(change, shrank)}: ${chancesWords(chance)} that it ${shrank ? 'shrank' : 'grew'}.`,
-    caution: chance < SURE ? 'That may still be luck.' : null,
+    caution: chance < LIKELY ? 'That may still be luck.' : null,
   };
 }
 
 /** `nine chances in ten`, never surer than it is. */
 export function chancesWords(chance: Probability): string {
   if (chance > 0.99) return 'more than 99 chances in 100';
-  if (chance >= SURE) return `${Math.floor(100 * chance)} chances in 100`;
+  if (chance >= LIKELY) return `${Math.floor(100 * chance)} chances in 100`;
   return `${TENTHS[Math.round(10 * chance)] ?? 'nine'} chances in ten`;
 }
 
@@ -50,19 +48,21 @@ const TENTHS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'ei
 
 /** What is left of the make rate under pressure. */
 export function shareWords({ value, low, high }: Estimate): string {
-  const of = (share: number): number => Math.round(100 * share);
-  return `For every 100 makes when you are relaxed there are about ${of(value)} under pressure, somewhere between ${of(low)} and ${of(high)}.`;
+  const ends = endWords(100 * low, 100 * high).join(' and ');
+  return `For every 100 makes when you are relaxed there are about ${Math.round(100 * value)} under pressure, somewhere between ${ends}.`;
 }
 
 /** The smaller end first, without a sign where both lie on one side. */
 function spanWords({ low, high }: Change, shrank: boolean): string {
   const [near, far] = shrank ? [-high, -low] : [low, high];
-  if (Math.round(near) >= 0) return `${Math.abs(Math.round(near))} and ${Math.round(far)}`;
-  return shrank ? `${side(high)} and ${side(low)}` : `${side(low)} and ${side(high)}`;
+  if (Math.round(near) >= 0) return endWords(near, far).join(' and ');
+  const both = sides({ low, high });
+  return (shrank ? both.toReversed() : both).join(' and ');
 }
 
-function side(points: number): string {
-  const whole = Math.round(points);
-  if (whole === 0) return '0';
-  return `${pointsWords(Math.abs(whole))} ${whole < 0 ? 'down' : 'up'}`;
+function sides({ low, high }: Pick<Change, 'low' | 'high'>): string[] {
+  return endWords(low, high).map((end) => {
+    if (end === '0') return end;
+    return `${withPoints(end.replace('−', ''))} ${end.startsWith('−') ? 'down' : 'up'}`;
+  });
 }

@@ -2,7 +2,7 @@ import type { Round } from '../../log/book.ts';
 import { INGREDIENTS, type Ingredient } from '../../pressure/ingredients.ts';
 import type { IndexIngredient } from '../../stats/model/chokeIndex.ts';
 import { LIKELY, SURE_ENOUGH } from '../../store/fixedNumbers.ts';
-import { pointsWords } from '../numberWords.ts';
+import { endWords, pointsWords } from '../numberWords.ts';
 import { INGREDIENT_WORDS, ingredientList } from '../parts/ingredientWords.ts';
 import { upperFirst } from '../parts/upperFirst.ts';
 
@@ -46,9 +46,10 @@ function dearestWords({ ingredient, points, low, high, probability, dearest }: I
   const about = `about ${pointsWords(points)}`;
   if (Math.round(points) <= 0) return 'None of these costs you anything that can be told so far.';
   if (probability > LIKELY) {
-    const floor = Math.round(low) > 0 ? String(Math.round(low)) : 'just above 0';
+    const [from, to] = endWords(low, high);
+    const floor = Math.round(low) > 0 ? from : 'just above 0';
     const most = dearest > SURE_ENOUGH ? 'costs you most' : 'costs you something';
-    return `${name} ${most}: ${about}, somewhere between ${floor} and ${Math.round(high)}.`;
+    return `${name} ${most}: ${about}, somewhere between ${floor} and ${to}.`;
   }
   const helps = Math.round(-low) > 0 ? `help by ${pointsWords(-low)}` : 'cost nothing';
   return `${name} looks dearest so far, ${about}. That may be luck: it could as well ${helps} as cost ${Math.round(high)}.`;

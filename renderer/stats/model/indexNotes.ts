@@ -20,10 +20,11 @@ export function notesOn(data: ModelData, { weeks, seen, ratio, places }: Figures
       `${single} of ${both + single} sessions saw one condition alone. They tell about skill, hardly about the drop.`,
     );
   }
-  if (seen < 1) {
-    const unseen = places.filter(({ raw }) => raw.pressured.attempts === 0).length;
+  // The share alone may miss 1 by a rounding of the machine, or round to it.
+  const unseen = places.filter(({ raw }) => raw.pressured.attempts === 0).length;
+  if (unseen > 0) {
     notes.push(
-      `${Math.round(100 * seen)} % of the mix was ever shot under pressure; ${unseen === 1 ? 'one place is' : `${unseen} places are`} judged by the others.`,
+      `${seen > 0.995 ? 'Over 99' : Math.round(100 * seen)} % of the mix was ever shot under pressure; ${unseen === 1 ? 'one place is' : `${unseen} places are`} judged by the others.`,
     );
   }
   const empty = weeks.filter((week) => week.empty).length;

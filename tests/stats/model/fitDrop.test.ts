@@ -159,6 +159,16 @@ describe('records that say little', () => {
     expect(of(11)).toMatchObject({ kind: 'none', reason: 'too little of the mix under pressure' });
   });
 
+  it('notes the share of the mix that was shot under pressure only where it is not all of it', () => {
+    const said = (pressured: Round): string =>
+      fitted([roundOf('relaxed', [three('top', 1, 3), freeThrows(280, 400)]), pressured]).notes.join(' ');
+    const all = roundOf('pressured', [three('top', 1, 3), freeThrows(260, 400)]);
+    expect(said(all)).not.toContain('ever shot under pressure');
+    expect(said(roundOf('pressured', [freeThrows(260, 400)]))).toContain(
+      'Over 99 % of the mix was ever shot under pressure; one place is judged by the others.',
+    );
+  });
+
   it('hides the ratio of a shooter who makes less than one in five', () => {
     const rounds = [2, 3, 4, 5].flatMap((day) => [
       roundOf('relaxed', [three('top', 3, 50)], { date: `2026-03-0${day}` }),
