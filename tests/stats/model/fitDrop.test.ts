@@ -161,10 +161,10 @@ describe('records that say little', () => {
 
   it('notes the share of the mix that was shot under pressure only where it is not all of it', () => {
     const said = (pressured: Round): string =>
-      fitted([roundOf('relaxed', [three('top', 1, 3), freeThrows(280, 400)]), pressured]).notes.join(' ');
-    const all = roundOf('pressured', [three('top', 1, 3), freeThrows(260, 400)]);
+      fitted([roundOf('relaxed', [three('top', 1, 3), freeThrows(560, 800)]), pressured]).notes.join(' ');
+    const all = roundOf('pressured', [three('top', 1, 3), freeThrows(520, 800)]);
     expect(said(all)).not.toContain('ever shot under pressure');
-    expect(said(roundOf('pressured', [freeThrows(260, 400)]))).toContain(
+    expect(said(roundOf('pressured', [freeThrows(520, 800)]))).toContain(
       'Over 99 % of the mix was ever shot under pressure; one place is judged by the others.',
     );
   });
