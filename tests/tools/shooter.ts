@@ -57,10 +57,13 @@ export class Shooter {
   }
 
   /** Goes straight to a screen by its address. */
-  async visit(place: Place): Promise<void> {
-    await this.page.evaluate((hash) => {
-      window.location.hash = hash;
-    }, writeAddress(place));
+  async visit(place: Place, about: string | null = null): Promise<void> {
+    await this.page.evaluate(
+      (hash) => {
+        window.location.hash = hash;
+      },
+      writeAddress(place, about),
+    );
   }
 
   /** Waits until the screen with this title stands. */
