@@ -41,10 +41,13 @@ function raceWords({ to, up, down, lost, most }: Extract<GamePlan, { family: 'ra
 }
 
 function duelWords(plan: Extract<GamePlan, { family: 'duel' }>, shots: number): string {
-  const start =
-    plan.headStart === 0
-      ? ''
-      : `; ${plan.headStart > 0 ? 'the first shooter' : 'the other'} starts ${Math.abs(plan.headStart)} ahead`;
+  const alone = plan.against.kind !== 'shooter';
+  const ahead = Math.abs(plan.headStart);
+  const start = ((): string => {
+    if (ahead === 0) return '';
+    if (alone) return `; you start ${ahead} ${plan.headStart > 0 ? 'ahead' : 'behind'}`;
+    return `; ${plan.headStart > 0 ? 'the first shooter' : 'the other'} starts ${ahead} ahead`;
+  })();
   return `Shot for shot, ${shots} each: more makes win${start}`;
 }
 

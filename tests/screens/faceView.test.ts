@@ -145,6 +145,10 @@ describe('what is said of a game', () => {
       { family: 'duel', against: { kind: 'shooter' }, headStart: -2, extraPairs: 3 },
       'Shot for shot, 10 each: more makes win; the other starts 2 ahead',
     ],
+    [
+      { family: 'duel', against: { kind: 'drawn', rate: 0.5 }, headStart: 1, extraPairs: 3 },
+      'Shot for shot, 10 each: more makes win; you start 1 ahead',
+    ],
   ])('before it: %j', (plan, words) => {
     expect(goalWords(plan, LINE)).toBe(words);
   });

@@ -8,6 +8,8 @@ export interface Hands {
   press(target: Locator): Promise<void>;
   /** One answer of a question. */
   choose(answer: Locator): Promise<void>;
+  /** One of several things that can be chosen together, or taken out again. */
+  tick(box: Locator): Promise<void>;
   /** Writes into a field, over whatever stands there. */
   write(field: Locator, words: string): Promise<void>;
   make(): Promise<void>;
@@ -31,6 +33,7 @@ export function fingers(page: Page): Hands {
   return {
     press: (target) => target.tap(),
     choose: (answer) => answer.tap(),
+    tick: (box) => box.tap(),
     write: async (field, words) => {
       await field.tap();
       await field.fill(words);
@@ -95,6 +98,11 @@ export function keys(page: Page): Hands {
       for (let step = 0; step < Math.abs(steps ?? 0); step += 1) {
         await key((steps ?? 0) > 0 ? 'ArrowRight' : 'ArrowLeft');
       }
+    },
+    tick: async (box) => {
+      await box.waitFor();
+      await reach(box, hasFocus);
+      await key('Space');
     },
     write: async (field, words) => {
       await field.waitFor();
