@@ -1,4 +1,4 @@
-import { useLayoutEffect, type ReactNode } from 'react';
+import { useLayoutEffect, useState, type ReactNode } from 'react';
 
 import type { IsoDate } from '../basics/units.ts';
 import { linear, ticks, type Scale } from './scale.ts';
@@ -54,18 +54,17 @@ const YEARS = 46;
 const BELOW = 56;
 
 /**
- * A season drawn to the week. On the screen a long one is scrolled inside its own frame, the newest in view; on paper
- * the whole of it fits the page.
+ * A season drawn to the week. On the screen a long one is scrolled inside its own frame, the newest in view, or fitted
+ * to the width as it always is on paper.
  */
 export function Timeline({ label, frameName, dates, plots, leastWeek, dayWords, children }: Props) {
   const printing = usePrinting();
   const [box, room] = useWidth<HTMLDivElement>(LEFT);
-  const frame = weekFrame(dates, {
-    width: room,
-    edge: EDGE,
-    leastWeek: printing ? 0 : leastWeek,
-    labelWidth: LABEL,
-  });
+  const [whole, setWhole] = useState(false);
+  const frameOf = (least: number) =>
+    weekFrame(dates, { width: room, edge: EDGE, leastWeek: least, labelWidth: LABEL });
+  const roomy = frameOf(leastWeek);
+  const frame = printing || whole ? frameOf(0) : roomy;
   const floor = Math.max(...plots.map(({ bottom }) => bottom));
   const height = floor + BELOW;
   // The newest is what one came to see, also after the tablet was turned.
@@ -94,8 +93,18 @@ export function Timeline({ label, frameName, dates, plots, leastWeek, dayWords, 
           {children(frame)}
         </svg>
       </div>
-      {frame.width > room ? (
-        <p className="quiet scroll-hint">Slide the drawing sideways for earlier weeks.</p>
+      {roomy.width > room ? (
+        <div className="row scroll-hint">
+          <button
+            type="button"
+            className="button"
+            aria-pressed={whole}
+            onClick={() => setWhole((before) => !before)}
+          >
+            Whole season
+          </button>
+          {whole ? null : <p className="quiet">Slide the drawing sideways for earlier weeks.</p>}
+        </div>
       ) : null}
     </div>
   );

@@ -52,3 +52,17 @@ test('the newest weeks are in view, and earlier ones a key away', async () => {
   await page.keyboard.press('ArrowLeft');
   await expect.poll(async () => (await hidden()).right).toBeGreaterThan(10);
 });
+
+test('the whole season is fitted to the screen, and back', async () => {
+  const page = await seasonOnAPhone();
+  const drawing = page.getByRole('region', { name: 'Drawing week by week' });
+  const slides = () => drawing.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+  const whole = page.getByRole('button', { name: 'Whole season' }).first();
+  await expect.poll(slides).toBeGreaterThan(10);
+  await whole.tap();
+  await expect.poll(slides).toBe(0);
+  expect(await drawing.locator('.mark.drop').count()).toBe(10);
+  expect(await whole.getAttribute('aria-pressed')).toBe('true');
+  await whole.tap();
+  await expect.poll(slides).toBeGreaterThan(10);
+});

@@ -62,6 +62,8 @@ describe('the weeks drawn', () => {
       expect(count(markup, `>${year}<`), String(year)).toBe(1);
     }
     expect(markup).toContain('role="region" aria-label="Drawing week by week" tabindex="0"');
-    expect(textOf(markup)).toContain('Slide the drawing sideways');
+    expect(textOf(markup)).toContain('Whole season Slide the drawing sideways');
+    // What fits needs neither.
+    expect(textOf(drawn(weeks.slice(-12)))).not.toContain('Whole season');
   });
 });
