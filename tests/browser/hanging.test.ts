@@ -17,7 +17,7 @@ test('what hung on the shots of a season is told, and how to learn more', async 
   expect(await panel.textContent()).toContain('would be a fair test of it');
   await panel.getByText('The numbers by what hung on the shot').click();
   const table = panel.getByRole('region', { name: 'Numbers by what hung on the shot' });
-  expect(await table.locator('tbody tr').count()).toBe(4);
+  expect(await table.locator('tbody tr').count()).toBe(5);
 
   await ada.follow('How this is worked out');
   await page.getByText(/a good or a bad round lies about \d/).waitFor();

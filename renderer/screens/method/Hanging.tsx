@@ -70,7 +70,8 @@ export function Hanging({ hangs }: { readonly hangs: WhatHangs | null }) {
       </dl>
       <p className="quiet">
         Whoever looks after every round will sooner or later see luck pass for a difference. The first figure
-        describes; the coin alone proves. What a stake of your own does beyond the score, neither can say.
+        describes; what the coin says is a fair test. What a stake of your own does beyond the score, neither
+        can say.
       </p>
     </Part>
   );

@@ -106,7 +106,11 @@ function LeverageTable({ drop }: { readonly drop: LeverageDrop }) {
             </tr>
             <tr>
               <th scope="row">Shots looked at</th>
-              <td>{shotsOf(drop)}</td>
+              <td>{drop.shots}</td>
+            </tr>
+            <tr>
+              <th scope="row">Rounds they come from</th>
+              <td>{drop.rounds}</td>
             </tr>
           </tbody>
         </table>
