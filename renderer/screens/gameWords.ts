@@ -1,8 +1,10 @@
+import type { Seconds } from '../basics/units.ts';
 import { attemptsOn, type Stop } from '../court/cards.ts';
 import type { DuelSide } from '../games/duelFace.ts';
 import type { Face } from '../games/face.ts';
 import type { Verdict } from '../games/played.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
+import { writeClock } from '../store/court.ts';
 import { signed } from './numberWords.ts';
 
 /* What is said of games: what wins one, how it stands, how it came out. */
@@ -129,4 +131,18 @@ export const GAME_VERDICTS: Readonly<Record<Verdict, string>> = {
 
 function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
+}
+
+/** The score and the time of a trip's scene: `Down one, 0:03`. @param margin points ahead, below 0 behind */
+export function sceneWords(margin: number, left: Seconds): string {
+  const by = ['Level', 'one', 'two', 'three'][Math.abs(margin)] ?? String(Math.abs(margin));
+  const score = margin === 0 ? by : `${margin < 0 ? 'Down' : 'Up'} ${by}`;
+  return `${score}, ${sceneClock(left)}`;
+}
+
+/** Time as a scoreboard has it at the end of a game: `0:03`, below a second `0.4`. */
+function sceneClock(left: Seconds): string {
+  return left < 1
+    ? writeClock(left)
+    : `${Math.floor(left / 60)}:${String(Math.floor(left % 60)).padStart(2, '0')}`;
 }

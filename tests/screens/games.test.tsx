@@ -128,6 +128,14 @@ describe('a game set up', () => {
     expect(text).not.toContain('How do you keep count?');
   });
 
+  it('shows the scene of a trip to the line', () => {
+    const text = textOf(drawn(gym, <GameSetupScreen shooter={ines} about="trip-down-one" />));
+    expect(text).toContain('Down one, 0:03, two shots');
+    expect(textOf(drawn(gym, <GameSetupScreen shooter={ines} about="trip-level" />))).toContain(
+      'Level, 0.0, two',
+    );
+  });
+
   it('brings its own clock: last shots one that nobody can set, with the rule of the last moment', () => {
     const text = textOf(drawn(gym, <GameSetupScreen shooter={ines} about="last-top" />));
     expect(text).toContain('Each shot starts anywhere from 2 to 5 seconds');

@@ -1,6 +1,6 @@
 import type { Face } from '../../games/face.ts';
 import type { GameFace } from '../../games/gameFace.ts';
-import { writeClock } from '../../store/court.ts';
+import { sceneWords } from '../gameWords.ts';
 import { signed } from '../numberWords.ts';
 
 /* The face of a game as it is read at eight metres: a few large figures, and a word to be seen before the shot. */
@@ -116,15 +116,5 @@ function loudOf(game: GameFace): LoudWords | null {
     return game.worth === 2 ? { words: 'Double', strong: true } : { words: 'Single', strong: false };
   }
   if (game.family !== 'trips' || game.scene === null) return null;
-  const { margin, left } = game.scene;
-  const by = ['Level', 'one', 'two', 'three'][Math.abs(margin)] ?? String(Math.abs(margin));
-  const score = margin === 0 ? by : `${margin < 0 ? 'Down' : 'Up'} ${by}`;
-  return { words: `${score}, ${sceneClock(left)}`, strong: false };
-}
-
-/** Time as a scoreboard has it at the end of a game: `0:03`, below a second `0.4`. */
-function sceneClock(left: number): string {
-  return left < 1
-    ? writeClock(left)
-    : `${Math.floor(left / 60)}:${String(Math.floor(left % 60)).padStart(2, '0')}`;
+  return { words: sceneWords(game.scene.margin, game.scene.left), strong: false };
 }

@@ -1,6 +1,7 @@
+import type { GamePlan } from '../../pressure/gamePlan.ts';
 import type { GameToPlay, HowHard } from '../../store/gameToPlay.ts';
 import type { ListedGame } from '../../store/gameActions.ts';
-import { goalWords } from '../gameWords.ts';
+import { goalWords, sceneWords } from '../gameWords.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { YesNo } from '../parts/YesNo.tsx';
 import { chanceFigure, lengthSentence } from './priceWords.ts';
@@ -23,6 +24,17 @@ const HARD: readonly { readonly value: string; readonly words: string; readonly 
   { value: '0.33', words: 'One in three', hard: 0.33 },
 ];
 
+/** The score and the time, as they stand on the court. */
+function Scene({ plan }: { readonly plan: GamePlan }) {
+  if (plan.family !== 'trips' || plan.scene === null) return null;
+  const { down, left } = plan.scene;
+  return (
+    <p className="lead">
+      {sceneWords(-down, left)}, {plan.kind}
+    </p>
+  );
+}
+
 /** A few shots say little. */
 const FEW = 50;
 
@@ -33,6 +45,7 @@ export function GamePanel({ game, toPlay, hard, onHard, shots, showChance, onSho
     <section className="panel" aria-label="The game">
       <h2>The game</h2>
       {game.words === null ? null : <p>{game.words}</p>}
+      <Scene plan={played.plan} />
       <Choice
         question="How hard should it be?"
         hint="The app finds the number that comes nearest for you; chances move in steps."
