@@ -41,8 +41,10 @@ export function shooterNotes(
   const { index } = study;
   const notes = simpleNotes(summary, mix);
   // Where nothing can be matched, that sentence says it all.
-  if (index.kind === 'index') notes.push(...index.notes, ...verdictNotes(study));
-  else if (summary.drop) notes.push(noIndex(index.reason, index.seen));
+  if (index.kind === 'index') {
+    if (index.pulled !== null) notes.push(index.pulled);
+    notes.push(...index.notes, ...verdictNotes(study));
+  } else if (summary.drop) notes.push(noIndex(index.reason, index.seen));
   if (summary.drop) notes.push(...pairNotes(study, pairs), ...feltNotes(study));
   if (mix === 'free-throws') {
     notes.push('All figures are of free throws alone; the model still learns days and form from every shot.');

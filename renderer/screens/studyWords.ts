@@ -1,5 +1,5 @@
 import { FEW_SHOTS } from '../charts/fewShots.ts';
-import { LIKELY, STILL_PULLED } from '../store/fixedNumbers.ts';
+import { LIKELY } from '../store/fixedNumbers.ts';
 import type { Figures } from '../store/figures.ts';
 import type { Study } from '../store/study.ts';
 import { countWords, endWords, percent, pointsWords, withPoints } from './numberWords.ts';
@@ -159,7 +159,7 @@ function sureWords({ verdict }: Study, { overall }: Index): string {
 }
 
 /** Warnings and movement, in the order in which they matter. */
-function goingWith({ disagrees, pairs, felt }: Study, { overall, change, weeks }: Index): string[] {
+function goingWith({ disagrees, pairs, felt }: Study, { overall, change, weeks, pulled }: Index): string[] {
   const words: string[] = [];
   if (disagrees && pairs.mean !== null) {
     words.push(
@@ -172,12 +172,7 @@ function goingWith({ disagrees, pairs, felt }: Study, { overall, change, weeks }
       `In ${felt.unfelt.rounds.length} of ${felt.unfelt.rounds.length + felt.felt.rounds.length} pressured rounds your nerves did not rise, so this says little about pressure yet. Make it count for more.`,
     );
   }
-  const pressured = weeks.reduce((sum, { shots }) => sum + shots.pressured, 0);
-  if (pressured < STILL_PULLED) {
-    words.push(
-      `With ${pressured} pressured shots the estimate is still pulled towards 0; from about ${STILL_PULLED} on the shots decide.`,
-    );
-  }
+  if (pulled !== null) words.push(pulled);
   return words;
 }
 

@@ -15,7 +15,7 @@ import type { Fitting, StudyAsk } from './ports.ts';
 import type { Shelf } from './settings.ts';
 import type { WhatHangs } from './whatHangs.ts';
 
-export type { FeltStudy, Study } from '../stats/study.ts';
+export type { Study } from '../stats/study.ts';
 
 /** Which shots the drop is worked out for: the shooter's own mix, or free throws alone. */
 export type MixWish = 'own' | 'free-throws';

@@ -110,6 +110,8 @@ export interface ChokeIndex {
   readonly usual: UsualPressure;
   readonly hyper: { readonly mean: Spreads; readonly sd: Spreads };
   readonly seed: number;
-  /** What a reader should know about these numbers, in plain sentences. */
+  /** Goes with the number: that it is still pulled towards 0. Null where it is hardly so. */
+  readonly pulled: string | null;
+  /** What else a reader should know about these numbers, in plain sentences. */
   readonly notes: readonly string[];
 }

@@ -8,7 +8,7 @@ import { centred } from './centre.ts';
 import { type DesignOptions, designOf } from './design.ts';
 import { drawStates, FEW_SESSIONS } from './draws.ts';
 import { figuresOf } from './indexOf.ts';
-import { notesOn } from './indexNotes.ts';
+import { notesOn, pulledNote } from './indexNotes.ts';
 import type { ModelData } from './modelData.ts';
 import { type Fitter, fitterOf, type Mode } from './newton.ts';
 import type { Spreads } from './priors.ts';
@@ -101,6 +101,7 @@ export function* fitDropInSteps(data: ModelData, options: FitOptions = {}): Gene
     usual,
     hyper: { mean: spreads.mean, sd: spreads.sd },
     seed,
+    pulled: pulledNote(figures),
     notes: notesOn(data, figures),
   };
   return { index, posterior };

@@ -5,15 +5,16 @@ import type { ModelData } from './modelData.ts';
 /** Up to about here the estimate is visibly pulled towards 0. */
 export const STILL_PULLED = 200;
 
-/** What a reader should know about an index, in plain sentences. */
+/** Said of an index of few pressured shots; null from {@link STILL_PULLED} on. */
+export function pulledNote({ weeks }: Pick<Figures, 'weeks'>): string | null {
+  const pressured = weeks.reduce((sum, week) => sum + week.shots.pressured, 0);
+  if (pressured >= STILL_PULLED) return null;
+  return `With ${pressured} pressured shots the estimate is still pulled towards 0; from about ${STILL_PULLED} on the shots decide.`;
+}
+
+/** What else a reader should know about an index, in plain sentences. */
 export function notesOn(data: ModelData, { weeks, seen, ratio, places }: Figures): string[] {
   const notes: string[] = [];
-  const pressured = weeks.reduce((sum, week) => sum + week.shots.pressured, 0);
-  if (pressured < STILL_PULLED) {
-    notes.push(
-      `With ${pressured} pressured shots the estimate is still pulled towards 0; from about ${STILL_PULLED} on the shots decide.`,
-    );
-  }
   const { both, single } = sessionKinds(data);
   if (single > 0) {
     notes.push(

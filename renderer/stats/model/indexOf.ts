@@ -28,7 +28,7 @@ const LEAST_RATE_FOR_RATIO = 0.2;
 /** A drop beyond this many points is worth naming by its chance. */
 const NOTABLE: Points = 2;
 
-export type Figures = Omit<ChokeIndex, 'kind' | 'usual' | 'hyper' | 'seed' | 'notes'>;
+export type Figures = Omit<ChokeIndex, 'kind' | 'usual' | 'hyper' | 'seed' | 'pulled' | 'notes'>;
 
 /** Sums the draws up to the figures of the index. */
 export function figuresOf(data: ModelData, posterior: Posterior, reference: Reference): Figures {

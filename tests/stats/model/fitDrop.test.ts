@@ -159,6 +159,14 @@ describe('records that say little', () => {
     expect(of(11)).toMatchObject({ kind: 'none', reason: 'too little of the mix under pressure' });
   });
 
+  it('says beside the number that it is pulled towards 0, up to 200 pressured shots, and not again among the notes', () => {
+    const of = (shots: number): ChokeIndex =>
+      fitted([roundOf('relaxed', [freeThrows(150, 200)]), roundOf('pressured', [freeThrows(100, shots)])]);
+    expect(of(199).pulled).toContain('With 199 pressured shots');
+    expect(of(199).notes.join(' ')).not.toContain('pulled');
+    expect(of(200).pulled).toBeNull();
+  });
+
   it('notes the share of the mix that was shot under pressure only where it is not all of it', () => {
     const said = (pressured: Round): string =>
       fitted([roundOf('relaxed', [three('top', 1, 3), freeThrows(560, 800)]), pressured]).notes.join(' ');
