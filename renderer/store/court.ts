@@ -12,7 +12,7 @@ import { endsAt, leftAt, pauseClock, readyClock, type GameClock } from '../sound
 import { atClock, passes, withClock } from './courtFacts.ts';
 import { courtGames } from './courtGames.ts';
 import { courtPlans, type Later } from './courtPlans.ts';
-import type { Court, CourtState } from './courtState.ts';
+import type { Court, CourtState, Phase } from './courtState.ts';
 import { crowdFor } from './crowdFor.ts';
 import type { Gym } from './gymStore.ts';
 import type { GymSound } from './ports.ts';
@@ -21,7 +21,7 @@ import { soundCheck } from './soundCheck.ts';
 /** What a screen needs to draw the clock. */
 export { leftAt, writeClock, type GameClock } from '../sound/gameClock.ts';
 export type { Later } from './courtPlans.ts';
-export type { Court, CourtState, Phase } from './courtState.ts';
+export type { Court, Phase } from './courtState.ts';
 
 /** The crowd knows roughly when the next shot comes. */
 const USUAL_GAP: Seconds = 6;
@@ -104,6 +104,13 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
     const clock = ready && plans.run(ready, sound.now());
     store.setState({ clock, phase: 'live' });
     if (clock) plans.wakeAt(endsAt(clock), heedBuzzer);
+  }
+
+  /** Before a shot: whoever is back has their own countdown, and the turn its own clock. */
+  function comeBack(before: Round, phase: Phase): void {
+    const other = open()?.id !== before.id;
+    if (phase === 'countdown' && (other || startsAnew(before))) rest('ready');
+    if (store.getState().phase === 'ready') court.enter();
   }
 
   /** Everything stands still, with this clock; as it is where none is given. */
@@ -263,8 +270,7 @@ export function createCourt(gym: Gym, sound: GymSound, later: Later): Court {
       const saved = gym.dispatch(facts);
       const { phase } = store.getState();
       if (facts.length > 0 && phase === 'live') goOn(round);
-      // Before a shot, its clock is set for the one that was taken back.
-      else if (facts.length > 0 && phase === 'ready' && round.state !== 'ended') court.enter();
+      else if (facts.length > 0 && round.state !== 'ended') comeBack(round, phase);
       return saved;
     },
     end: async (why) => {

@@ -159,6 +159,19 @@ describe('a game of several shooters on one court', () => {
     expect(night.round().state).toBe('playing');
   });
 
+  it('calls the countdown off where it was for somebody else', async () => {
+    const night = await evening(groupOf({ family: 'lives', needed: 2, lives: 1 }, 'game', SHOOTERS).events);
+    await night.begin();
+    night.court.shot(false, null);
+    await settled();
+    await night.court.go();
+    expect(phase(night)).toBe('countdown');
+    await night.court.undo(night.round());
+    expect(night.round().shooter).toBe('ines');
+    await night.pass(30);
+    expect(phase(night)).toBe('ready');
+  });
+
   it('gives everyone a clock of their own where each plays a whole game', async () => {
     const clock = { kind: 'round', seconds: 20 } as const;
     const night = await evening(groupOf({ family: 'reach', needed: 2 }, 'game', SHOOTERS, { clock }).events);

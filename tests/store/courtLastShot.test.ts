@@ -75,6 +75,16 @@ describe('a last shot', () => {
     expect([phase(night), shown(night)]).toEqual(['ready', start(0)]);
     expect(buzzers(night)).toEqual([]);
   });
+  it('that is taken back during the next countdown calls that off', async () => {
+    const night = await live(ROUND);
+    night.court.shot(false, null);
+    await night.court.go();
+    expect(phase(night)).toBe('countdown');
+    await night.court.undo(night.round());
+    expect([phase(night), shown(night)]).toEqual(['ready', start(0)]);
+    await night.pass(30);
+    expect(phase(night)).toBe('ready');
+  });
   it('has the same clock after a pause and after a crash', async () => {
     const night = await live(ROUND);
     await night.pass(1);
