@@ -48,8 +48,10 @@ async function choose(shooter: Shooter, name: string, content: string | Buffer):
     .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(content) });
 }
 
-/** The small words under the two large figures. */
-const asShot = ({ rates }: Result): string[] => Object.values(rates).map(([, small]) => small);
+/** The small words under the two large figures: the span, and after it what was shot. */
+const small = ({ rates }: Result): string[][] => Object.values(rates).map(([, words]) => words.split(' · '));
+const asShot = (result: Result): (string | undefined)[] => small(result).map(([, counted]) => counted);
+const spans = (result: Result): number[] => small(result).flatMap(([span = '']) => numbersIn(span));
 
 const numbersIn = (words: string): number[] =>
   [...words.replaceAll('−', '-').matchAll(/-?\d+/g)].map(([digits]) => Number(digits));
@@ -80,7 +82,13 @@ test('a season saved as CSV gives the same figures on an empty device', async ()
   await fresh.page.getByText('season.csv can be taken. It would:').waitFor();
   await fresh.page.getByText('add 2 shooters: Ines (demo), Tobi (demo)').waitFor();
   await fresh.press('Yes, bring them in');
-  await fresh.page.getByText(/They count in your results from now on\./).waitFor();
+  await fresh.page
+    .getByText(
+      /They count in the results of Ines \(demo\) and Tobi \(demo\) from now on\. Nele stays at the bench\./,
+    )
+    .waitFor();
+  await fresh.follow('To Tobi (demo)’s result');
+  await fresh.sees('Tobi (demo): what pressure does');
   for (const [shooter, before] of results) {
     const after = await resultOf(fresh, shooter);
     expect(after).toMatchObject({ drop: before.drop, spots: before.spots });
@@ -89,6 +97,7 @@ test('a season saved as CSV gives the same figures on an empty device', async ()
     // A record file holds neither ingredients nor pairs, which move the drop by a fraction of a point.
     expect(after.headline.replaceAll(/\d+/g, '')).toBe(before.headline.replaceAll(/\d+/g, ''));
     expectNear(numbersIn(after.headline), numbersIn(before.headline));
+    expectNear(spans(after), spans(before));
   }
 });
 
@@ -108,7 +117,8 @@ test('the report without a screen says the same', async () => {
       [matched?.points, matched?.low, matched?.high].map((points) => Math.round(points ?? 1e9)),
     );
     expectNear(
-      numbersIn(screen?.headline ?? ''),
+      // Before them stands the number of weeks.
+      numbersIn(screen?.headline ?? '').slice(-3),
       [drop?.points, drop?.low, drop?.high].map((points) => Math.round(points ?? 1e9)),
     );
   }
@@ -163,8 +173,10 @@ test('the empty form, filled in by hand, is taken', async () => {
   ].join('\r\n')}`;
   await choose(fresh, 'from paper.csv', filled);
   await fresh.press('Yes, bring them in');
-  await fresh.page.getByText('2 rounds brought in. They count in your results from now on.').waitFor();
-  const { rates, rounds } = await resultOf(fresh, 'Nele');
+  await fresh.page.getByText('2 rounds brought in. They count in the results of Nele from now on.').waitFor();
+  await fresh.follow('To Nele’s result');
+  await fresh.sees('Nele: what pressure does');
+  const { rates, rounds } = await readResult(fresh.page);
   expect(rates['relaxed']?.[1]).toContain('7 of 10');
   expect(rates['pressured']?.[1]).toContain('4 of 10');
   expect(rounds).toHaveLength(2);

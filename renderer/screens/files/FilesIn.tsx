@@ -2,6 +2,7 @@ import { useState } from 'react';
 
 import { readRecords, type Reading } from '../../store/recordFiles.ts';
 import { FaultList } from './FaultList.tsx';
+import { ImportDone, type Done } from './ImportDone.tsx';
 import { ImportPlan } from './ImportPlan.tsx';
 
 interface Chosen {
@@ -12,18 +13,20 @@ interface Chosen {
 /** Records in: choose a file, see what it would do, then say yes. */
 export function FilesIn() {
   const [chosen, setChosen] = useState<Chosen | null>(null);
-  const [said, setSaid] = useState<string | null>(null);
+  const [done, setDone] = useState<Done | null>(null);
+  const [unread, setUnread] = useState<string | null>(null);
   const [over, setOver] = useState(false);
 
   const take = async (file: File | undefined) => {
     if (!file) return;
-    setSaid(null);
+    setUnread(null);
+    setDone(null);
     setChosen(null);
     try {
       const reading = await readRecords(new Uint8Array(await file.arrayBuffer()));
       setChosen({ name: file.name, reading });
     } catch {
-      setSaid(`${file.name} could not be opened. Nothing was written. Choose it again.`);
+      setUnread(`${file.name} could not be opened. Nothing was written. Choose it again.`);
     }
   };
   return (
@@ -53,15 +56,18 @@ export function FilesIn() {
           key={chosen.name}
           name={chosen.name}
           rounds={chosen.reading.rounds}
-          onDone={(words) => {
+          onDone={(taken) => {
             setChosen(null);
-            setSaid(words);
+            setDone(taken);
           }}
         />
       ) : (
         <FaultList name={chosen.name} faults={chosen.reading.faults} />
       )}
-      <p role="status">{said}</p>
+      <div role="status" className="stack">
+        {unread === null ? null : <p>{unread}</p>}
+        {done === null ? null : <ImportDone done={done} />}
+      </div>
     </section>
   );
 }

@@ -1,18 +1,19 @@
 import { useMemo, useState } from 'react';
 
 import type { FileRound } from '../../log/csvRounds.ts';
-import type { Import, Retold } from '../../log/importRounds.ts';
+import type { Retold } from '../../log/importRounds.ts';
 import { importNotes } from '../../store/importNotes.ts';
 import { bringIn, planRecords } from '../../store/recordFiles.ts';
 import { todayAt } from '../../store/today.ts';
 import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { doneOf, type Done } from './ImportDone.tsx';
 
 interface Props {
   readonly name: string;
   readonly rounds: readonly FileRound[];
-  /** Called with a sentence to show once the file is done with. */
-  readonly onDone: (words: string | null) => void;
+  /** Called once the file is done with; null where it was left. */
+  readonly onDone: (done: Done | null) => void;
 }
 
 const RETOLD_ANSWERS: readonly { value: Retold; words: string }[] = [
@@ -36,7 +37,7 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
     setBusy(true);
     const saved = await bringIn(gym, plan);
     setBusy(false);
-    if (saved) onDone(doneWords(plan));
+    if (saved) onDone(doneOf(plan));
   };
 
   return (
@@ -99,14 +100,6 @@ export function ImportPlan({ name, rounds, onDone }: Props) {
       </div>
     </div>
   );
-}
-
-function doneWords({ rounds, replaced }: Import): string {
-  const parts = [
-    ...(rounds > 0 ? [`${count(rounds, 'round')} brought in`] : []),
-    ...(replaced > 0 ? [`${count(replaced, 'round')} corrected`] : []),
-  ];
-  return `${parts.join(', ')}. They count in your results from now on.`;
 }
 
 /** The days a file speaks of. */
