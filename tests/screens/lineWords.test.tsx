@@ -139,7 +139,7 @@ describe('a debt in words', () => {
     [
       { round: { ...round, game: game.name, pressure: { ...PRESSURE, mark: null, game } } },
       'Loser buys lunch',
-      '2026-11-25, Five in a row: 1 make. Not won.',
+      '2026-11-25, Five in a row: best run 1 of 5. Not won.',
     ],
   ])('%#', (change, owed, decided) => {
     expect(owedWords(debt(change))).toBe(owed);

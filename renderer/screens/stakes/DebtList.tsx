@@ -1,5 +1,6 @@
 import { useId } from 'react';
 
+import { othersIn } from '../../games/gameOn.ts';
 import { doublesNext, type Debt } from '../../games/ledger.ts';
 import { writeAddress } from '../../store/places.ts';
 import { useDoors, useGym } from '../gymContext.ts';
@@ -32,13 +33,14 @@ export function DebtList({ title, none, debts, doubling = false }: Props) {
 
 function DebtRow({ debt, doubling }: { readonly debt: Debt; readonly doubling: boolean }) {
   const { gym } = useDoors();
-  const busy = useGym(({ book }) => book.open !== null);
+  const book = useGym((state) => state.book);
+  const busy = book.open !== null;
   const { round, stake, owes, settled } = debt;
   return (
     <li className="row debt">
       <div className="debt-words">
         <p className="lead">{owedWords(debt)}</p>
-        <p className="quiet">{decidedWords(debt)}</p>
+        <p className="quiet">{decidedWords(debt, othersIn(book, round))}</p>
         {doubling && doublesNext(debt) === null ? (
           <p>Doubled twice: it grows no further. Now it is settled.</p>
         ) : null}
