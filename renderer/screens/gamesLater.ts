@@ -22,6 +22,7 @@ export async function readyGames(gym: Gym, shooter: ShooterId): Promise<void> {
   for (const { plan, stops, clock } of gamesOf(book)) {
     if (gameFault(plan, stops) === null) prices.price({ plan, stops, clock });
     if (performance.now() - begun < A_FRAME) continue;
+    // oxlint-disable-next-line no-await-in-loop
     await new Promise((resolve) => {
       setTimeout(resolve, A_BREATH);
     });

@@ -92,9 +92,9 @@ export function* forecastScoreInSteps(
     outcomes.push(outcomeOf(round, said, makes));
     plain.push(outcomeOf(round, plainForecast(days, round), makes));
   }
-  const scoresOf = (outcomeOf: (round: Round) => MarkOutcome | null): ScoredMarks[] => {
-    const latestOnes = byDay.latest(latest, (round) => outcomeOf(round) !== null).rounds;
-    return scoreMarks(latestOnes.flatMap((round) => outcomeOf(round) ?? []));
+  const scoresOf = (came: (round: Round) => MarkOutcome | null): ScoredMarks[] => {
+    const latestOnes = byDay.latest(latest, (round) => came(round) !== null).rounds;
+    return scoreMarks(latestOnes.flatMap((round) => came(round) ?? []));
   };
   return {
     rounds: scored,

@@ -133,8 +133,8 @@ describe('the solver', () => {
         const foreseen = solve(rule, known).foreseen(given);
         expect(foreseen?.leverage).toBeCloseTo(hangs, 9);
         const rates = known.rates.map((day) => day[given.length] ?? NaN);
-        const rate = rates.reduce((sum, p, day) => sum + p * (known.weights[day] ?? NaN), 0);
-        expect(foreseen?.rate).toBeCloseTo(rate, 12);
+        const expected = rates.reduce((sum, p, day) => sum + p * (known.weights[day] ?? NaN), 0);
+        expect(foreseen?.rate).toBeCloseTo(expected, 12);
       }),
     );
   });
