@@ -191,8 +191,7 @@ describe('the rounds that are looked at', () => {
   it('come with the games as somebody else says they ended, the latest of them', () => {
     const rounds = [1, 2, 3, 4, 5].map((at) => round(at));
     const won = new Set(['round 2', 'round 3', 'round 5']);
-    const gameOutcome = ({ id }: Round) =>
-      id === 'round 4' ? null : { chance: 0.35, beaten: won.has(id) };
+    const gameOutcome = ({ id }: Round) => (id === 'round 4' ? null : { chance: 0.35, beaten: won.has(id) });
     const { games, marks } = forecastScore(rounds, { gameOutcome });
     expect(games).toMatchObject([{ marks: 4, beaten: 3 }]);
     expect(games[0]?.said).toBeCloseTo(0.35, 12);
