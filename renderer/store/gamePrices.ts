@@ -8,14 +8,15 @@ import type { Length } from '../games/length.ts';
 import { ruleOf, type Game } from '../games/ruleOf.ts';
 import { solve, type Ability, type Solved, type TimeLeft } from '../games/solver.ts';
 import type { Moment } from '../log/begin.ts';
-import type { Book, OwnGame, Round } from '../log/book.ts';
+import type { Book, OwnGame } from '../log/book.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
 import type { ClockSetting } from '../pressure/ingredients.ts';
 import { abilitiesFromDays } from '../stats/ability.ts';
 import { dayTallies, type Place } from '../stats/dayTallies.ts';
 import { cellKey } from '../stats/drop.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
-import { paceOf, timeFor, type Pace } from '../stats/pace.ts';
+import { timeFor, type Pace } from '../stats/pace.ts';
+import { clockPace } from './clockPace.ts';
 import { recordOf } from './forecast.ts';
 import { gameAbility } from './gameChances.ts';
 
@@ -171,11 +172,6 @@ function readRecord(book: Book, shooter: ShooterId, on: IsoDate): RecordNow {
       return learn(stops)(stops);
     },
     told: new WeakMap(),
-    pace: () => (pace ??= paceOf(rounds.filter(shotAlone), on).onClock),
+    pace: () => (pace ??= clockPace(rounds, on)),
   };
-}
-
-/** Where others shoot in between, or each shot has a clock of its own, a round tells nothing of the pace. */
-function shotAlone({ group, pressure }: Round): boolean {
-  return group === null && pressure?.game?.plan.family !== 'last shot';
 }

@@ -8,7 +8,8 @@ import { solve, type Ability, type Solved, type Standing } from '../games/solver
 import { turnResults } from '../games/turnResults.ts';
 import type { Book, Round } from '../log/book.ts';
 import { turnsOf } from '../log/roundCells.ts';
-import { paceOf, timeFor, type Pace } from '../stats/pace.ts';
+import { timeFor, type Pace } from '../stats/pace.ts';
+import { clockPace } from './clockPace.ts';
 import { abilityBefore, recordOf } from './forecast.ts';
 import { gameAbility } from './gameChances.ts';
 
@@ -18,12 +19,12 @@ import { gameAbility } from './gameChances.ts';
 export interface RoundGame {
   readonly rule: Rule<unknown>;
   readonly ability: Ability;
-  /** How long the shooter takes over a shot, where the round is shot against the clock and that is known. */
+  /** How long the shooter takes over a shot, where the round is shot against a clock that it goes by. */
   readonly pace: Pace | null;
 }
 
-/** Whether a chance knows of time: no clock runs; by the shooter's own pace; or it leaves time aside. */
-export type TimeTold = 'no clock' | 'own pace' | 'aside';
+/** Whether a chance knows of time: no clock runs; by the shooter's own pace, or a usual one; or it leaves time aside. */
+export type TimeTold = 'no clock' | 'own pace' | 'usual pace' | 'aside';
 
 /**
  * What is known of a round's mark or game before its first shot; null for a round without either.
@@ -68,22 +69,19 @@ export function standingOf(solved: Solved, round: Round, others: readonly Round[
 
 /** @param pace of the round's game */
 export function timeTold(round: Round, pace: Pace | null): TimeTold {
-  if (pace) return 'own pace';
+  if (pace) return pace.own ? 'own pace' : 'usual pace';
   return clockFor(round) ? 'aside' : 'no clock';
 }
 
 /**
- * The pace a round against the clock is likely shot at; null where none tells how far the time goes: the shooter's own is
- * not known yet, others shoot in between, or each shot has a clock of its own.
+ * The pace a round against the clock is likely shot at; null where none tells how far the time goes, since others shoot in
+ * between or each shot has a clock of its own. A mark is set without a word on time, so there it takes the shooter's own.
  */
 function paceBefore(book: Pick<Book, 'rounds'>, round: Round): Pace | null {
-  if (clockFor(round)?.kind !== 'round' || round.group !== null) return null;
-  const alone = recordOf(book, round.shooter, round.startedAt).filter(
-    (one) => one.group === null && one.pressure?.game?.plan.family !== 'last shot',
-  );
-  const { overall, onClock } = paceOf(alone, round.date);
-  // What is on no clock yet leans on the shooter's other rounds.
-  return overall.own ? onClock : null;
+  const alone = round.group === null || round.group.turns === 'game';
+  if (clockFor(round)?.kind !== 'round' || !alone) return null;
+  const pace = clockPace(recordOf(book, round.shooter, round.startedAt), round.date);
+  return pace.own || round.pressure?.game ? pace : null;
 }
 
 /** Chances that time lasts, turn by turn of the game: those that are over had it, and an absent opponent takes none. */

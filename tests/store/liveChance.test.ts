@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { present } from '../../renderer/basics/invariant.ts';
 import { othersIn } from '../../renderer/games/gameOn.ts';
 import type { Book, Round } from '../../renderer/log/book.ts';
+import type { GroupTurns } from '../../renderer/log/events.ts';
 import type { GamePlan } from '../../renderer/pressure/gamePlan.ts';
+import { gamePrices } from '../../renderer/store/gamePrices.ts';
 import { courtGames } from '../../renderer/store/courtGames.ts';
 import { roundGame, solvedGame, solvedNow, standingOf } from '../../renderer/store/liveChance.ts';
 import { gameSetup, groupOf, shoot } from '../games/onCourt.ts';
@@ -53,15 +55,40 @@ describe('the chance against the clock', () => {
     expect(outlook(quick)?.time).toBe('own pace');
     expect(chance(quick)).toBeGreaterThan(chance(slow) + 0.3);
   });
-  it('leaves time aside where the shooter’s pace is not known', () => {
+  it('goes by a usual pace where the shooter’s own is not known, and says so', () => {
     const log = before(REACH, 4, 0);
-    expect(outlook(log)?.time).toBe('aside');
-    const calm = {
-      ...open(log.book()),
-      pressure: { ...present(open(log.book()).pressure, ''), clock: null },
+    expect(outlook(log)?.time).toBe('usual pace');
+    const setup = present(open(log.book()).pressure, 'a pressured round');
+    const calm = { ...open(log.book()), pressure: { ...setup, clock: null } };
+    const enough = standingOf(present(solvedGame(log.book(), calm), 'a game'), calm).chance;
+    expect(chance(log)).toBeLessThan(enough - 0.05);
+  });
+  it('is the one the game was set up with', () => {
+    for (const log of [before(REACH, 6), before(REACH, 6, 0)]) {
+      const round = open(log.book());
+      const prices = gamePrices(log.book(), 'ines', { at: round.startedAt, zone: 60 });
+      const price = prices.price({ plan: REACH, stops: FREE_THROWS, clock: CLOCK }, 7);
+      expect(chance(log)).toBeCloseTo(price.chance, 9);
+      expect(outlook(log)?.time).toBe(price.inTime?.pace.own ? 'own pace' : 'usual pace');
+    }
+  });
+  it('of a mark leaves time aside where the shooter’s own pace is not known, as it was set', () => {
+    const marked = (earlier: number) => {
+      const log = before(REACH, 4, earlier);
+      const round = open(log.book());
+      const setup = present(round.pressure, 'a pressured round');
+      const mark = { makes: 12, chance: 0.5 };
+      return courtGames(() => log.book()).outlook({ ...round, pressure: { ...setup, game: null, mark } }, []);
     };
-    const solved = present(solvedGame(log.book(), calm), 'a game');
-    expect(chance(log)).toBe(standingOf(solved, calm).chance);
+    expect(marked(0)?.time).toBe('aside');
+    expect(marked(3)?.time).toBe('own pace');
+  });
+  it('of a group knows of time where each has a clock alone', () => {
+    const time = (turns: GroupTurns) => {
+      const book = groupOf(REACH, turns, ['ines', 'tobi'], { card: FREE_THROWS, clock: CLOCK }).book();
+      return courtGames(() => book).outlook(open(book), othersIn(book, open(book)))?.time;
+    };
+    expect([time('game'), time('shot')]).toEqual(['usual pace', 'aside']);
   });
   it('falls where a make took too long, and is nothing when no time is left for what is needed', () => {
     const spent = (left: number) => {

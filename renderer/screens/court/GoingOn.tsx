@@ -72,7 +72,9 @@ function chanceWords({ time }: Outlook, name: string | null): string {
     case 'no clock':
       return `${who} in 100`;
     case 'own pace':
-      return `${who} in 100 at your pace`;
+      return `${who} in 100 at ${name === null ? 'your' : 'their'} pace`;
+    case 'usual pace':
+      return `${who} in 100 at a usual pace`;
     case 'aside':
       return `${who} in 100, time aside`;
   }
