@@ -157,7 +157,7 @@ describe('how sure', () => {
     expect(text).toContain(
       'at odds of more than 1000 to 1 against luck; from 20 to 1 on a drop is called clear',
     );
-    expect(text).toContain('at some time in about 1 case of 4');
+    expect(text).toContain('1 in 7 sees the first chance above 95 in 100 at some time');
     expect(text).toContain('Every shot of your mix was also taken under pressure.');
     expect(text).not.toContain('Two different stories');
   });

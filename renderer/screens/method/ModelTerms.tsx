@@ -1,8 +1,13 @@
-import { PRESSURE } from '../../store/fixedNumbers.ts';
+import { HIGHEST_LEVEL } from '../../pressure/ingredients.ts';
+import { KNOTS, PRESSURE, STILL_PULLED } from '../../store/fixedNumbers.ts';
 import { pointsWords, twoPlaces } from '../numberWords.ts';
+import { listed } from '../parts/listed.ts';
 import type { Index } from '../studyParts.ts';
 import { Part, Term, Yours } from './Part.tsx';
 import { pointsAtHalf } from './pointsAtHalf.ts';
+
+/** Shots after which the curve of a session may bend; the first knot is its start. */
+const BENDS = KNOTS.slice(1).map(String);
 
 /** The model, piece by piece. */
 export function ModelTerms({ index }: { readonly index: Index | null }) {
@@ -34,8 +39,8 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
         </Term>
         <Term word="Warming up and tiring">
           The first shots of a session and the late ones differ from those in between (Anshel and Wrisberg,
-          1993, for the first). The curve may bend after shots 20, 50, 80, 120 and 160, since its true shape
-          is not known. The drop is asked for a shooter who is warm and not yet tired.
+          1993, for the first). The curve may bend after shots {listed(BENDS)}, since its true shape is not
+          known. The drop is asked for a shooter who is warm and not yet tired.
         </Term>
         <Term word="Skill, week by week (a random walk)">
           Each week’s skill is last week’s plus a small step up or down. So getting better over a season is
@@ -47,10 +52,10 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
         </Term>
         <Term word="The pressure effect">
           What pressure adds or takes: one amount for you, and on top what the level brings (how many
-          ingredients are on, 0 to 5), what each ingredient brings (the clock, the crowd noise, something on
-          the line), and what each spot brings. It may move slowly over the weeks, since practice under
-          pressure helps (Low and others, 2021; Oudejans and Pijpers, 2009), and every week and day adds a
-          little of its own.
+          ingredients are on, 0 to {HIGHEST_LEVEL}), what each ingredient brings (the clock, the crowd noise,
+          something on the line), and what each spot brings. It may move slowly over the weeks, since practice
+          under pressure helps (Low and others, 2021; Oudejans and Pijpers, 2009), and every week and day adds
+          a little of its own.
           {index?.change ? (
             <Yours>
               from the first week to the last the drop moved by {pointsWords(index.change.points)}.
@@ -67,7 +72,8 @@ export function ModelTerms({ index }: { readonly index: Index | null }) {
           are taken to lie within {pointsAtHalf(PRESSURE.sd)} points of none at a make rate of 50 %. What is
           published fits in there: 5 to 10 points in the last seconds of close games (Cao, Price and Stone,
           2011); 5.8, 3.1, 2.3 and 2.1 points in four leagues (Toma, 2017). With 25 shots of each kind this
-          belief still decides most of the answer; from some 200 pressured shots on your shots decide.
+          belief still decides most of the answer; from some {STILL_PULLED} pressured shots on your shots
+          decide.
         </Term>
       </dl>
     </Part>

@@ -1,4 +1,4 @@
-import { SPREAD_SCALES, SPREADS } from '../../store/fixedNumbers.ts';
+import { NODES, SPREAD_SCALES, SPREADS } from '../../store/fixedNumbers.ts';
 import { twoPlaces } from '../numberWords.ts';
 import type { Index } from '../studyParts.ts';
 import { Part } from './Part.tsx';
@@ -18,7 +18,7 @@ export function SpreadsLearnt({ index }: { readonly index: Index | null }) {
       <p>
         Four sizes are not fixed but learnt (their trade name is hyperparameters). Each is the usual size of a
         step or of a difference; one time in three it is larger. In points they are given for a shooter at 50
-        %. The answer is an average over 24 settings of the four, each counted by how well it fits.
+        %. The answer is an average over {NODES} settings of the four, each counted by how well it fits.
       </p>
       <div className="scroll" role="region" aria-label="Sizes learnt" tabIndex={0}>
         <table className="figures">

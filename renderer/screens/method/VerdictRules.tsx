@@ -52,7 +52,7 @@ const RULES: readonly (readonly [word: string, when: string])[] = [
   ],
   [
     'You lose …, quite sure',
-    `The chance of a drop is above ${of100(CLEAR)}, or the evidence of the pairs ever reached ${CLEAR_EVIDENCE} to 1`,
+    `The chance of a drop is above ${of100(CLEAR)}, or the evidence of the pairs ever reached ${CLEAR_EVIDENCE} to 1 and a drop is still likelier than none`,
   ],
   ['You lose …, likely', `The chance of a drop is above ${of100(LIKELY)}`],
   ['You make … more', 'The same chances for a gain, without the pairs'],

@@ -1,4 +1,18 @@
-import { LEAST_TO_COMPARE, STILL_PULLED } from '../../store/fixedNumbers.ts';
+import {
+  CLEAR_EVIDENCE,
+  DRAWS,
+  FAR_APART,
+  LEAST_TO_COMPARE,
+  LEAST_TO_CONTRADICT,
+  LIKELY,
+  MONTHS_OF_LOOKING,
+  ONE_IN_EVER_LIKELY,
+  READS_SHORT,
+  READS_WHEN_CALLED,
+  SHORT_RECORD,
+  STILL_PULLED,
+  TRUE_DROP,
+} from '../../store/fixedNumbers.ts';
 import { pairSpan } from '../../store/pairSpan.ts';
 import type { Study } from '../../store/study.ts';
 import { casesWords, dropSpan, pointsWords } from '../numberWords.ts';
@@ -12,10 +26,10 @@ export function WorkedOut({ index }: { readonly index: Index | null }) {
     <Part title="From the model to the number">
       <p>
         The pieces that fit your record best are found, and how far each could be off (the trade calls this
-        Laplace’s approximation). Then a thousand shooters are drawn who would all fit your record about as
-        well. Each shoots your mix twice, relaxed and under pressure as you usually meet it. The mean of their
-        drops is the number, the middle nine in ten are its span, and the share of them with a drop above 0 is
-        the chance that there is one.
+        Laplace’s approximation). Then come {DRAWS} shooters, drawn so that each would fit your record about
+        as well. Each shoots your mix twice, relaxed and under pressure as you usually meet it. The mean of
+        their drops is the number, the middle nine in ten are its span, and the share of them with a drop
+        above 0 is the chance that there is one.
       </p>
       <p>
         The draws start from a number taken from the record itself, so the same record always gets the same
@@ -24,9 +38,9 @@ export function WorkedOut({ index }: { readonly index: Index | null }) {
         packages of the statistical language R (lme4 and mgcv), and on simulated shooters of known drop.
       </p>
       <p>
-        Short records read small. In simulations a true drop of 10 points reads about 3 after 25 and 25 shots,
-        and 8 to 9 when it is first called; until about {STILL_PULLED} pressured shots the estimate is pulled
-        towards 0.
+        Short records read small. In simulations a true drop of {TRUE_DROP} points reads about {READS_SHORT}{' '}
+        after {SHORT_RECORD} and {SHORT_RECORD} shots, and {READS_WHEN_CALLED.join(' to ')} when it is first
+        called; until about {STILL_PULLED} pressured shots the estimate is pulled towards 0.
       </p>
       {index ? <Yours>the draws start from the number {index.seed}.</Yours> : null}
     </Part>
@@ -43,8 +57,9 @@ export function Coin({ study }: { readonly study: Study | null }) {
         <Term word="Coin-ordered pairs">
           You shoot one card twice, and a coin decides whether relaxed or pressured comes first. Whatever else
           is going on, tiring, a good day, a stiff back, it falls on both sides alike. From {LEAST_TO_COMPARE}{' '}
-          pairs on their own mean stands beside the model; further apart than twice the pairs’ own error, the
-          page says so, and the pairs are to be trusted.
+          pairs on their own mean stands beside the model with its span. From {LEAST_TO_CONTRADICT} pairs on,
+          where the two are further apart than {FAR_APART} times the pairs’ own error, the page says so, and
+          the pairs are to be trusted.
           {pairs && pairs.mean !== null ? (
             <Yours>
               {pairs.n} {pairs.n === 1 ? 'pair' : 'pairs'}, {pointsWords(pairs.mean)}
@@ -61,15 +76,15 @@ export function Coin({ study }: { readonly study: Study | null }) {
         <Term word="Evidence for looking every day (an e-process)">
           A test that is looked at every day is fooled sooner or later. This one is not. It is kept like a
           score that starts at 1, rises when a pair shows a drop and falls when it does not. If pressure does
-          nothing, it ever reaches 20 for at most 1 shooter in 20, however often they look (Ville’s
-          inequality; Turner, Ly and Grünwald, 2024, for relatives of it).
+          nothing, it ever reaches {CLEAR_EVIDENCE} for at most 1 shooter in {CLEAR_EVIDENCE}, however often
+          they look (Ville’s inequality; Turner, Ly and Grünwald, 2024, for relatives of it).
           {pairs && pairs.n > 0 && study ? <Yours>{evidenceWords(study.pairEvidence)}</Yours> : null}
         </Term>
         <Term word="The chance that there is a drop (a posterior probability)">
           It is honest each time you look: among shooters as the prior has them, of those who first see 95 in
-          100, about 95 in 100 have a drop. But a shooter without any drop who looks daily for three months
-          sees it above 95 at some time in about 1 case of 4. Both are true; the second is why “clear” wants
-          more.
+          100, about 95 in 100 have a drop. But of simulated shooters without any drop who looked after every
+          session for {MONTHS_OF_LOOKING} months, three times a week, 1 in {ONE_IN_EVER_LIKELY} saw it above{' '}
+          {Math.round(100 * LIKELY)} at some time. Both are true; the second is why “quite sure” wants more.
         </Term>
       </dl>
     </Part>

@@ -1,4 +1,4 @@
-import { CLEAR_EVIDENCE } from '../../store/fixedNumbers.ts';
+import { CLEAR_EVIDENCE, LIKELY, MONTHS_OF_LOOKING, ONE_IN_EVER_LIKELY } from '../../store/fixedNumbers.ts';
 import { pairSpan } from '../../store/pairSpan.ts';
 import type { Study } from '../../store/study.ts';
 import { casesWords, chanceWords, endWords, partPercent, pointsWords } from '../numberWords.ts';
@@ -58,9 +58,10 @@ function Sureness({ study, index }: { readonly study: Study; readonly index: Ind
       ) : null}
       {fair ? <PairWords study={study} /> : <NoPairs pairs={pairs} />}
       <p>
-        Looking every day has a price. A shooter without any drop who looks daily for three months sees the
-        first chance above 95 in 100 at some time in about 1 case of 4. The evidence of the pairs is made for
-        looking: it fools at most 1 such shooter in {CLEAR_EVIDENCE}.
+        Looking every day has a price. Of shooters without any drop who look after every session for{' '}
+        {MONTHS_OF_LOOKING} months, 1 in {ONE_IN_EVER_LIKELY} sees the first chance above{' '}
+        {Math.round(100 * LIKELY)} in 100 at some time. The evidence of the pairs is made for looking: it
+        fools at most 1 such shooter in {CLEAR_EVIDENCE}.
       </p>
       <p>{seenWords(index)}</p>
       {index.notes.length === 0 ? null : (

@@ -13,6 +13,7 @@ import type { ModelData } from './modelData.ts';
 import { type Fitter, fitterOf, type Mode } from './newton.ts';
 import type { Spreads } from './priors.ts';
 import { type MixChoice, referenceOf } from './reference.ts';
+import { DRAWS } from './settings.ts';
 import { fixed, integrate, MOST_FITS, type SpreadFit } from './spreads.ts';
 import { type Posterior, standardise } from './standardise.ts';
 import { usualPressure } from './usualPressure.ts';
@@ -26,7 +27,7 @@ export interface FitOptions {
   readonly pressure?: UsualPressure;
   /** Spreads of an earlier fit: one quick fit at these instead of learning them anew. */
   readonly hyper?: Spreads;
-  /** Draws from the posterior, 1000 by default. */
+  /** Draws from the posterior; {@link DRAWS} by default. */
   readonly draws?: number;
   /** Parts of the model to switch, for comparisons. */
   readonly design?: Partial<DesignOptions>;
@@ -39,7 +40,6 @@ export interface DropFit {
   readonly posterior: Posterior | null;
 }
 
-const DRAWS = 1000;
 /** Below this share of the mix shot under pressure there is no index: most of it would be guesswork. */
 const LEAST_SEEN = 0.5;
 

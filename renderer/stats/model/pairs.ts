@@ -102,8 +102,8 @@ export function fewStopped({ played, stopped }: Pick<Pairs, 'played' | 'stopped'
 /** The span of the pairs' mean is told from this many pairs on; the scatter of fewer says next to nothing. Our own choice. */
 export const LEAST_TO_COMPARE = 8;
 /** Pairs and model are set against each other from this many on, and this many standard errors apart. */
-const LEAST_TO_CONTRADICT = 16;
-const FAR_APART = 3;
+export const LEAST_TO_CONTRADICT = 16;
+export const FAR_APART = 3;
 
 /**
  * Whether pairs and model tell different stories. Then the pairs are to be believed, since the coin makes them fair

@@ -2,6 +2,7 @@ import { at } from '../matrix.ts';
 import { normalQuantile } from '../special.ts';
 import type { Fitter, Mode } from './newton.ts';
 import { SPREAD_SCALES, SPREADS, type Spreads } from './priors.ts';
+import { NODES } from './settings.ts';
 import type { State } from './state.ts';
 
 /*
@@ -27,8 +28,6 @@ export interface SpreadFit {
   readonly effective: number;
 }
 
-/** Points around the top. */
-export const NODES = 24;
 /** First guess, between the middle of the priors and what shooters show. */
 const START = [0.06, 0.22, 0.1, 0.1];
 /** Distance on ln τ at which curvature is felt for. */
