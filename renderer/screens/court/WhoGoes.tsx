@@ -15,7 +15,10 @@ export function WhoGoes({ round, others, onDone }: Props) {
   const nameOf = useNames();
   const here = useRef<HTMLDivElement>(null);
   // On a phone it stands below the edge.
-  useEffect(() => here.current?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    // What it returns is nothing to clean up with.
+    here.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <div className="row" role="alert" ref={here}>
       <p>Who has to go? Their shots stay, their game does not count. The others play on.</p>
