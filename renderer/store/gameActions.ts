@@ -86,7 +86,12 @@ export async function readSharedGame(bytes: Uint8Array): Promise<GameReading> {
   }
   const reading = readGameFile(text);
   if (!reading.sound) return reading;
-  const fault = gameFault(reading.game.plan, reading.game.stops);
+  const { plan, stops } = reading.game;
+  // Whoever is played against stays on their own device.
+  if (plan.family === 'duel' && plan.against.kind !== 'drawn') {
+    return { sound: false, reason: 'It is a duel with somebody who is not here. Set one up under “A duel”.' };
+  }
+  const fault = gameFault(plan, stops);
   return fault === null ? reading : { sound: false, reason: `Its game cannot be played. ${fault}` };
 }
 

@@ -176,6 +176,15 @@ describe('a game handed on', () => {
       bytes(writeGameFile({ ...DRAFT, plan: { family: 'reach', needed: 6 } }, new Map())),
       /cannot be played\. There are only 5 shots/,
     ],
+    ...(['shooter', 'own round'] as const).map((kind): readonly [string, Uint8Array, RegExp] => {
+      const against = kind === 'shooter' ? { kind } : { kind, round: 'r', made: [true] };
+      const plan = { family: 'duel', against, headStart: 0, extraPairs: 2 } as const;
+      return [
+        `a duel against a ${kind} of another device`,
+        bytes(writeGameFile({ ...DRAFT, plan }, new Map())),
+        /a duel with somebody who is not here/,
+      ];
+    }),
     [
       'a game without an end',
       bytes(writeGameFile({ ...DRAFT, plan: { family: 'streak', row: 5, most: 1000 } }, new Map())),
