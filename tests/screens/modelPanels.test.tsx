@@ -88,6 +88,9 @@ describe('the drop by spot', () => {
       expect(text).toMatch(new RegExp(`${group} \\d+ points?`));
     }
     expect(text).toContain('% of the mix');
+    const rows = rowsOf(bySpot(demo), 'The numbers by kind of spot');
+    expect(rows).toHaveLength(3);
+    expect(rows[0]).toMatch(/^Threes \d+ points? −?\d+ to \d+ \d+ %$/);
   });
 
   it('marks a spot that was never shot under pressure', () => {

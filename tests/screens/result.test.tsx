@@ -63,6 +63,15 @@ describe('the parts of the result', () => {
     );
   });
 
+  it('have the numbers of both drawings in a table', () => {
+    const [, table = ''] = renderToStaticMarkup(<BothRates figures={figuresFrom(GOLDEN)} />).split(
+      'aria-label="As shot, in numbers"',
+    );
+    expect(textOf(table)).toMatch(
+      /Relaxed 15 of 25 60 % \d+ to \d+ % Pressured 10 of 25 40 % \d+ to \d+ % Drop, matched by spot 20 points −3 to 40/,
+    );
+  });
+
   it('write a count instead of a percentage where the shots are few', () => {
     const rows = [...GOLDEN, { round: 3, spot: 'left-wing', makes: 4, attempts: 5 }];
     const markup = renderToStaticMarkup(
@@ -162,6 +171,15 @@ describe('how sure', () => {
     expect(text).not.toContain('Two different stories');
   });
 
+  it('has the numbers of the drawing in a table', () => {
+    const [, table = ''] = renderToStaticMarkup(<HowSure study={study} />).split(
+      'aria-label="The drop in numbers"',
+    );
+    expect(textOf(table)).toMatch(
+      /Points lost Span All rounds 1[23] points \d+ to \d+ Coin-ordered pairs alone 13 points \d+ to \d+/,
+    );
+  });
+
   it('warns where pairs and model tell different stories', () => {
     const pairs = { ...study.pairs, mean: 2.2 };
     const text = read(<HowSure study={{ ...study, pairs, disagrees: true }} />);
@@ -214,6 +232,7 @@ describe('the rounds in which no pressure was felt', () => {
         `All pressured rounds ${pointsWords(overall.points)} .* Without these ${pointsWords(without)}`,
       ),
     );
+    expect(markup).toContain('aria-label="With and without these rounds, in numbers"');
     expect(text).toContain('pick the rounds by how you felt');
     expect(count(markup, 'class="round-row"')).toBe(felt.unfelt.rounds.length);
   });

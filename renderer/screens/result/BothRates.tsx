@@ -2,6 +2,7 @@ import { IntervalChart, type IntervalRow } from '../../charts/IntervalChart.tsx'
 import type { Rated } from '../../stats/summary.ts';
 import { SIMPLE_LEVEL, type Figures } from '../../store/figures.ts';
 import { countWords, dropSpan, percent, pointsWords, rateSpan } from '../numberWords.ts';
+import { FiguresTable } from '../parts/FoldedTable.tsx';
 import { DropsSideBySide } from './DropsSideBySide.tsx';
 import { Fold } from './Fold.tsx';
 
@@ -45,11 +46,22 @@ function rateRow(kind: 'relaxed' | 'pressured', name: string, rated: Rated): Int
 
 /** How the numbers were worked, for whoever wants to know. */
 function Behind({ figures }: { readonly figures: Figures }) {
-  const { drop, simple, leftOut } = figures;
+  const { relaxed, pressured, drop, simple, leftOut } = figures;
   const left = leftOut.relaxed + leftOut.pressured;
   return (
     <details className="behind">
-      <summary>How the bare counts are compared</summary>
+      <summary>How the bare counts are compared, and the numbers</summary>
+      <FiguresTable
+        label="As shot, in numbers"
+        heads={['As shot', 'Made', 'Share', 'Span']}
+        rows={[
+          { name: 'Relaxed', cells: rateCells(relaxed) },
+          { name: 'Pressured', cells: rateCells(pressured) },
+          ...(drop
+            ? [{ name: 'Drop, matched by spot', cells: ['', pointsWords(drop.points), dropSpan(drop)] }]
+            : []),
+        ]}
+      />
       <ul>
         <li>
           Each spot and kind of shot is compared with itself, relaxed against pressured; only then are the
@@ -66,6 +78,10 @@ function Behind({ figures }: { readonly figures: Figures }) {
       </ul>
     </details>
   );
+}
+
+function rateCells(rated: Rated): string[] {
+  return [countWords(rated), percent(rated), rateSpan(rated)];
 }
 
 function leftOutWords({ relaxed, pressured }: Figures['leftOut']): string {

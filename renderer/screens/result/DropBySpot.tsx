@@ -6,6 +6,7 @@ import { COURTS } from '../../court/ruleSets.ts';
 import { spotWords } from '../../court/spots.ts';
 import type { ChokeIndex, IndexGroup } from '../../stats/model/chokeIndex.ts';
 import { dropSpan, pointsWords, signed, wholePercents } from '../numberWords.ts';
+import { FoldedTable } from '../parts/FoldedTable.tsx';
 import { DropTable } from './DropTable.tsx';
 import { spotDrops } from './spotDrops.ts';
 import { inCourtOrder, pointOf, type SpotProps } from './spotsOnCourt.ts';
@@ -91,6 +92,14 @@ function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
           write: signed,
           sides: ['better under pressure', 'worse'],
         }}
+      />
+      <FoldedTable
+        summary="The numbers by kind of spot"
+        heads={['Kind of spot', 'Points lost', 'Span', 'Of the mix']}
+        rows={groups.map((group, at) => ({
+          name: GROUP_WORDS[group.group],
+          cells: [pointsWords(group.points), dropSpan(group), `${shares[at]} %`],
+        }))}
       />
     </>
   );

@@ -42,6 +42,7 @@ function Sureness({ study, index }: { readonly study: Study; readonly index: Ind
       <Chances index={index} />
       <DropsSideBySide
         label="What all rounds say"
+        behind="The drop in numbers"
         rows={[
           { name: 'All rounds', ...index.overall },
           ...(span ? [{ name: 'Coin-ordered pairs alone', ...span }] : []),

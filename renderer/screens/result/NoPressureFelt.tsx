@@ -73,6 +73,7 @@ function Without({ study }: { readonly study: Study | null }) {
   return (
     <DropsSideBySide
       label="The drop with and without these rounds"
+      behind="With and without these rounds, in numbers"
       rows={[
         { name: 'All pressured rounds', ...index.overall },
         { name: 'Without these', ...without },
