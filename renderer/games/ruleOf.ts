@@ -45,8 +45,16 @@ export function ruleOf(plan: GamePlan, card: readonly Stop[], seed: number): Gam
       return { rule: climb(steps, plan.back, plan.most), stops: card.map((_, step) => step) };
     }
     case 'duel':
-      return { rule: duel({ ...plan, shots: turns.length }), stops: [...turns, ...turns] };
+      return {
+        rule: duel({ ...plan, shots: turns.length, extraPairs: extraPairs(plan) }),
+        stops: [...turns, ...turns],
+      };
   }
+}
+
+/** An earlier round of one's own has no extra shots: level with it, nobody has won. */
+function extraPairs({ against, extraPairs: pairs }: Extract<GamePlan, { family: 'duel' }>): number {
+  return against.kind === 'own round' ? 0 : pairs;
 }
 
 /** One ball in five is double where a coin decides, as many as where the last of five is. */

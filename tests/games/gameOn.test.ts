@@ -115,6 +115,15 @@ describe.each(PLANS.map((plan) => [plan.family, plan] as const))('a round of %s'
 });
 
 describe('an opponent who is not on court', () => {
+  it('has no extra shots where it is an earlier round: level, nobody has won', () => {
+    const against = { kind: 'own round', round: 'old', made: [true, false, true, true] } as const;
+    const log = playing({ family: 'duel', against, headStart: 0, extraPairs: 3 });
+    for (const made of [true, false, true, true]) tap(log, made);
+    const round = roundIn(log.book());
+    expect(round).toMatchObject({ state: 'ended' });
+    expect(gameOn(round)).toMatchObject({ over: true, won: false });
+  });
+
   it('shoots the same whenever it is asked, and about as well as it should', () => {
     const against = { kind: 'drawn', rate: 0.7 } as const;
     expect(opponentShots(against, 3, 20)).toEqual(opponentShots(against, 3, 50).slice(0, 20));
