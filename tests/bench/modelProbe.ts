@@ -1,12 +1,15 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 
+import type { Round } from '../../renderer/log/book.ts';
 import type { ModelData } from '../../renderer/stats/model/modelData.ts';
+import { onDesk, type OnDesk, tellDesk } from './deskSpeed.ts';
 import { fitted, growth } from './modelSpeed.ts';
 
 /*
  * What runs in the processes of modelProcess.ts. Call: a task, the file for its result, and what it works on: `growth`
- * with numbers of weeks, `fit` or `read` with a file of cells.
+ * with numbers of weeks, `fit` or `read` with a file of cells, `desk` with a folder of rounds in pieces.
  */
 
 /** What one process used. */
@@ -17,8 +20,22 @@ export interface Used {
   readonly seconds: number;
 }
 
-function work(task: string, on: readonly string[]): unknown {
+/** What the fitting worker needs for a record, and how long it takes. */
+export interface DeskUsed extends OnDesk {
+  /** Memory at its highest, rounds and all, megabytes. */
+  readonly megabytes: number;
+  /** When it was told of the rounds, and had done nothing yet. */
+  readonly told: number;
+}
+
+async function work(task: string, on: readonly string[]): Promise<unknown> {
   if (task === 'growth') return growth(on.map(Number));
+  if (task === 'desk') {
+    const desk = tellDesk(piecesIn(on[0] ?? ''));
+    const told = highest() / 1024;
+    const used = await onDesk(desk);
+    return { ...used, told, megabytes: highest() / 1024 } satisfies DeskUsed;
+  }
   const data = deserialize(readFileSync(on[0] ?? '')) as ModelData;
   const seconds = task === 'fit' ? fitted(data, {}).seconds : 0;
   return { megabytes: highest() / 1024, seconds } satisfies Used;
@@ -35,5 +52,12 @@ function highest(): number {
   return process.resourceUsage().maxRSS;
 }
 
+/** One piece after the other, as messages come in. */
+function* piecesIn(folder: string): Generator<readonly Round[]> {
+  for (const name of readdirSync(folder).toSorted()) {
+    yield deserialize(readFileSync(join(folder, name))) as Round[];
+  }
+}
+
 const [, , task = '', result = '', ...on] = process.argv;
-writeFileSync(result, serialize(work(task, on)));
+writeFileSync(result, serialize(await work(task, on)));

@@ -1,12 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize, serialize } from 'node:v8';
 import { build } from 'vite';
 
-import type { Used } from './modelProbe.ts';
+import { longRecord } from './longRecord.ts';
+import type { DeskUsed, Used } from './modelProbe.ts';
 import type { Grown } from './modelSpeed.ts';
 
 /** The model's timings, and what a process needs that only fits; the last length's cells. */
@@ -15,12 +16,14 @@ export interface Measured extends Grown {
   readonly fit: Used;
   /** The same process without the fit. */
   readonly without: Used;
+  /** The fitting worker with five years in pairs. */
+  readonly desk: DeskUsed;
 }
 
 /**
  * Times and weighs the model as it is shipped: built first, then run by Node alone. What runs the benchmarks compiles file
- * by file, and calls from file to file are slower then by a fifth. The cells come from a file, so that simulated rounds are
- * no part of the memory.
+ * by file, and calls from file to file are slower then by a fifth. Cells and rounds come from files, so that simulating
+ * them is no part of the memory.
  */
 export async function measureModel(lengths: readonly number[]): Promise<Measured> {
   const folder = mkdtempSync(join(tmpdir(), 'drop-model-'));
@@ -39,9 +42,21 @@ export async function measureModel(lengths: readonly number[]): Promise<Measured
       seconds: Math.min(...fits.map(({ seconds }) => seconds)),
       megabytes: Math.max(...fits.map(({ megabytes }) => megabytes)),
     };
-    return { ...grown, fit, without: run('read', cells) as Used };
+    const rounds = join(folder, 'rounds');
+    writePieces(rounds);
+    return { ...grown, fit, without: run('read', cells) as Used, desk: run('desk', rounds) as DeskUsed };
   } finally {
     rmSync(folder, { recursive: true });
+  }
+}
+
+/** A hundred rounds in each, as they are sent to the worker. */
+function writePieces(folder: string): void {
+  mkdirSync(folder);
+  const rounds = longRecord();
+  for (let from = 0; from < rounds.length; from += 100) {
+    const name = String(from).padStart(6, '0');
+    writeFileSync(join(folder, name), serialize(rounds.slice(from, from + 100)));
   }
 }
 
