@@ -154,9 +154,9 @@ describe('records that say little', () => {
   it('needs half of the mix to have been shot under pressure, and no more', () => {
     const pressured = roundOf('pressured', [freeThrows(5, 10)]);
     const of = (threes: number): unknown =>
-      none([roundOf('relaxed', [three('top', 4, threes), freeThrows(7, 10)]), pressured]);
-    expect(of(10)).toMatchObject({ kind: 'index', seen: 0.5 });
-    expect(of(11)).toMatchObject({ kind: 'none', reason: 'too little of the mix under pressure' });
+      none([roundOf('relaxed', [three('top', 40, threes), freeThrows(70, 100)]), pressured]);
+    expect(of(100)).toMatchObject({ kind: 'index', seen: 0.5 });
+    expect(of(101)).toMatchObject({ kind: 'none', reason: 'too little of the mix under pressure' });
   });
 
   it('says beside the number that it is pulled towards 0, up to 200 pressured shots, and not again among the notes', () => {
