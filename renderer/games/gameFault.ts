@@ -114,6 +114,9 @@ function duelFault(
   if (Math.abs(headStart) > shots) {
     return `Nobody can catch up ${Math.abs(headStart)} in ${shots} shots. Make the head start smaller.`;
   }
+  if (against.kind === 'own round' && extraPairs > 0) {
+    return 'An earlier round has no shots beyond its last. Take the extra pairs away.';
+  }
   const theirs = fewestOf(against, shots);
   const best = shots + headStart - theirs;
   // Level at the end goes on, unless the other never misses.

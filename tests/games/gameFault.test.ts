@@ -61,6 +61,11 @@ describe('a game that cannot be played is refused in a plain sentence', () => {
     [duel({ headStart: 11 }), WING, /Nobody can catch up 11 in 10 shots/],
     [duel({ headStart: -10, extraPairs: 0 }), WING, /cannot be beaten/],
     [duel({ against: { kind: 'drawn', rate: 1 } }), WING, /cannot be beaten/],
+    [
+      duel({ against: { kind: 'own round', round: 'old', made: [true] }, extraPairs: 1 }),
+      WING,
+      /no shots beyond its last/,
+    ],
   ])('%j', (plan, card, words) => {
     expect(gameFault(plan, card)).toMatch(words);
   });
