@@ -1,4 +1,6 @@
 import { rngFromSeed } from '../basics/chance.ts';
+import type { GroupId } from '../basics/ids.ts';
+import { oncePer } from '../basics/remembered.ts';
 import type { Book, Round } from '../log/book.ts';
 import { nextTurn } from '../log/roundCells.ts';
 import type { GamePlan, Opponent } from '../pressure/gamePlan.ts';
@@ -49,9 +51,21 @@ export function nextStop(round: Round, others: readonly Round[] = []): number | 
 export function othersIn({ open, waiting, rounds }: Book, round: Round): Round[] {
   const { group } = round;
   if (group === null) return [];
-  const all = [...(open ? [open] : []), ...waiting.values(), ...rounds.values()];
+  const all = [...(open ? [open] : []), ...waiting.values(), ...(groupsIn(rounds).get(group.id) ?? [])];
   return all.filter((other) => other.group?.id === group.id && other.id !== round.id);
 }
+
+/** The rounds of each group; of years of rounds nobody wants to look through all for every single one. */
+const groupsIn = oncePer((rounds: Book['rounds']): ReadonlyMap<GroupId, readonly Round[]> => {
+  const groups = new Map<GroupId, Round[]>();
+  for (const round of rounds.values()) {
+    if (round.group === null) continue;
+    const group = groups.get(round.group.id);
+    if (group) group.push(round);
+    else groups.set(round.group.id, [round]);
+  }
+  return groups;
+});
 
 /** Whether both shooters play one game; elsewhere each of a group has their own. */
 export function sharesGame({ pressure }: Round): boolean {

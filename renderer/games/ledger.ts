@@ -1,4 +1,5 @@
 import type { RoundId, ShooterId } from '../basics/ids.ts';
+import { oncePer } from '../basics/remembered.ts';
 import type { Book, Round } from '../log/book.ts';
 import { MOST_DOUBLES, timesOwed, type Doubles } from '../pressure/stakes.ts';
 import { othersIn } from './gameOn.ts';
@@ -70,13 +71,16 @@ function decidedOf(book: Book, shooter: ShooterId): Decided[] {
     const stake = round.pressure?.stake;
     if (round.shooter !== shooter || !stake) continue;
     const others = othersIn(book, round);
-    const verdict = verdictOf(round, others);
+    const verdict = others.length === 0 ? verdictAlone(round) : verdictOf(round, others);
     const won = verdict === 'beaten';
     if (won && round.group !== null && !someoneLost(round, others)) continue;
     if (won || verdict === 'short') decided.push({ round, stake, won });
   }
   return decided.toSorted((a, b) => a.round.startedAt - b.round.startedAt);
 }
+
+/** Of a round without others; worked out once. */
+const verdictAlone = oncePer((round: Round) => verdictOf(round));
 
 /** Of several shooters the winners are owed to only where somebody lost. */
 function someoneLost(round: Round, others: readonly Round[]): boolean {
