@@ -10,6 +10,7 @@ import { cueOnsetOutcomes } from './cueOnsetOutcomes.ts';
 import { figures } from './figures.ts';
 import { forecastOutcomes } from './forecastOutcomes.ts';
 import { gameOutcomes } from './games.ts';
+import { longFigures } from './longFigures.ts';
 import { modelCoverageOutcomes } from './modelCoverageOutcomes.ts';
 import { modelOutcomes } from './modelOutcomes.ts';
 import { Once } from './once.ts';
@@ -34,6 +35,7 @@ const BENCHMARKS: Readonly<Record<string, () => Outcome[] | Promise<Outcome[]>>>
   coldLoad: async () => coldLoad(await stage.get()),
   weight: async () => weight(await stage.get()),
   figures,
+  longFigures,
   coverage: () => coverageOutcomes(),
   forecasts: forecastOutcomes,
   games: async () => gameOutcomes(await stage.get()),
