@@ -43,7 +43,10 @@ export interface PairResult {
 export function playedPairs(rounds: Iterable<Round>): Pairs {
   const members = new Map<PairId, Round[]>();
   for (const round of rounds) {
-    if (round.pair) members.set(round.pair.id, [...(members.get(round.pair.id) ?? []), round]);
+    if (!round.pair) continue;
+    const both = members.get(round.pair.id);
+    if (both) both.push(round);
+    else members.set(round.pair.id, [round]);
   }
   const played: { readonly at: number; readonly pair: PlayedPair }[] = [];
   const leftOut: PairId[] = [];
@@ -59,9 +62,8 @@ export function playedPairs(rounds: Iterable<Round>): Pairs {
       if (both.some(({ ending }) => ending === 'stopped')) stopped.push(id);
       continue;
     }
-    const at = Math.min(...both.map((round) => round.startedAt));
     played.push({
-      at,
+      at: both.reduce((earliest, { startedAt }) => Math.min(earliest, startedAt), Infinity),
       pair: { id, difference: first.makes - second.makes, attempts: first.attempts },
     });
   }
