@@ -31,7 +31,9 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           environment: 'node',
-          testTimeout: 60_000,
+          // Simulations take their time, and more of it on a busy machine.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
