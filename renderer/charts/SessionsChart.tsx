@@ -3,7 +3,7 @@ import type { DropEstimate } from '../stats/drop.ts';
 import { Glyph, type GlyphKind } from './Glyph.tsx';
 import { reachOf, signedTick, type Scale } from './scale.ts';
 import type { MarkRate } from './SpotMap.tsx';
-import { plotOf, Timeline } from './Timeline.tsx';
+import { plotOf, Timeline, useTwoPlots } from './Timeline.tsx';
 
 /** One session or one week. */
 export interface SessionMark {
@@ -32,10 +32,10 @@ const SIZE = 5;
 
 /** Relaxed and pressured over time with their intervals; below it the drop. A week without shots stays empty. */
 export function SessionsChart({ label, marks, each, dayWords }: Props) {
+  const [upper, lower] = useTwoPlots(240, 172);
   const rates = plotOf({
     name: 'Makes in 100 shots',
-    top: 34,
-    bottom: 274,
+    ...upper,
     from: 0,
     to: 1,
     step: 0.25,
@@ -44,8 +44,7 @@ export function SessionsChart({ label, marks, each, dayWords }: Props) {
   const reach = reachOf(marks.flatMap(({ drop }) => (drop ? [drop.low, drop.high] : [])));
   const drops = plotOf({
     name: 'Points lost under pressure',
-    top: 328,
-    bottom: 500,
+    ...lower,
     from: -reach,
     to: reach,
     step: reach / 2,

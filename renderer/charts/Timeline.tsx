@@ -27,6 +27,25 @@ export function plotOf({ from, to, step, ...plot }: PlotShape): Plot {
   return { ...plot, ticks: ticks(from, to, step), y: linear([from, to], [plot.bottom, plot.top]) };
 }
 
+/** Above each plot its name stands. */
+const ABOVE = 34;
+const BETWEEN = 54;
+/** On paper plots are lower, so that a drawing of two goes on a sheet with what stands before it. */
+const LOWER = 0.58;
+
+/** Where two plots lie, the upper one and the lower one of these heights. */
+export function useTwoPlots(upper: number, lower: number): readonly [Place, Place] {
+  const share = usePrinting() ? LOWER : 1;
+  const middle = ABOVE + upper * share;
+  const second = middle + BETWEEN;
+  return [
+    { top: ABOVE, bottom: middle },
+    { top: second, bottom: second + lower * share },
+  ];
+}
+
+type Place = Pick<Plot, 'top' | 'bottom'>;
+
 interface Props {
   /** What a reader of the screen hears instead of the drawing. */
   readonly label: string;

@@ -2,7 +2,7 @@ import type { IsoDate } from '../basics/units.ts';
 import type { IndexWeek } from '../stats/model/chokeIndex.ts';
 import { Glyph } from './Glyph.tsx';
 import { signedTick, tensAround, type Scale } from './scale.ts';
-import { plotOf, Timeline } from './Timeline.tsx';
+import { plotOf, Timeline, useTwoPlots } from './Timeline.tsx';
 import type { WeekFrame } from './weekFrame.ts';
 import { alongRun, runsOf, type Along } from './weekRuns.ts';
 
@@ -27,6 +27,7 @@ const MOST_TENS = 60;
  * week with such shots; elsewhere line and band are paler, since they are carried over.
  */
 export function WeeksChart({ label, weeks, dayWords }: Props) {
+  const [upper, lower] = useTwoPlots(220, 192);
   const [lowest, highest] = tensAround(
     weeks.flatMap(({ spans }) => [spans.relaxed, spans.pressured].flatMap(({ low, high }) => [low, high])),
     LEAST_RATES,
@@ -34,8 +35,7 @@ export function WeeksChart({ label, weeks, dayWords }: Props) {
   );
   const rates = plotOf({
     name: 'Makes in 100 shots',
-    top: 34,
-    bottom: 254,
+    ...upper,
     from: lowest,
     to: highest,
     step: 10,
@@ -48,8 +48,7 @@ export function WeeksChart({ label, weeks, dayWords }: Props) {
   );
   const drops = plotOf({
     name: 'Points lost under pressure',
-    top: 308,
-    bottom: 500,
+    ...lower,
     from: better,
     to: worse,
     step: worse - better > MOST_TENS ? 20 : 10,
