@@ -60,11 +60,12 @@ export function standardise(data: ModelData, design: Design, drawn: Drawn, refer
   // Odds against a make are e^-η e^-s: a handful of powers for a draw instead of two for every place and week.
   const against = { relaxed: new Float64Array(places), pressured: new Float64Array(places) };
   const typical = { relaxed: new Float64Array(places), pressured: new Float64Array(places) };
+  const shifts = new Float64Array(2 * weeks);
   let row = 0;
   for (const [index, { shared, weeks: ofWeeks }] of drawn.draws.entries()) {
     const times = drawn.counts[index] as number;
     if (times === 0) continue;
-    const shifts = weekShifts(design, shared, ofWeeks);
+    weekShifts(design, shared, ofWeeks, shifts);
     let order = 0;
     for (const { at: place, column } of plan.order)
       order += (reference.order[place] as number) * (shared[column] as number);

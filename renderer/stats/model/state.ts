@@ -45,13 +45,16 @@ export function largest({ shared, weeks, days }: State): number {
 /**
  * What a week adds to the log-odds of all its shots and of its pressured ones: its own s and u with the weekly
  * columns. Alternating, as the weeks are.
+ *
+ * @param shifts takes them
  */
 export function weekShifts(
   { base, weekly }: Design,
   shared: Float64Array,
   weeks: Float64Array,
+  shifts = new Float64Array(weeks.length),
 ): Float64Array {
-  const shifts = Float64Array.from(weeks);
+  shifts.set(weeks);
   for (const [index, { side, values }] of weekly.entries()) {
     const coefficient = shared[base + index] as number;
     const offset = side === 'all' ? 0 : 1;
