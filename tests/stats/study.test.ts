@@ -5,7 +5,7 @@ import { EMPTY_BOOK } from '../../renderer/log/book.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { fitDrop } from '../../renderer/stats/model/fitDrop.ts';
 import { modelData } from '../../renderer/stats/model/modelData.ts';
-import { studyOf } from '../../renderer/stats/study.ts';
+import { studyInSteps, studyOf } from '../../renderer/stats/study.ts';
 import { freeThrows, roundOf } from './rounds.ts';
 
 const book = foldAll(EMPTY_BOOK, demoSeason('2026-11-25', 60, 'device', 1));
@@ -31,6 +31,29 @@ describe('a study', () => {
     const without = fitDrop(modelData(rounds, { feltAbove: felt.line }), { hyper: index.hyper.mean });
     expect(without.index).toMatchObject({ overall: { points: felt.dropWithout?.points } });
     expect(felt.dropWithout?.points).not.toBeCloseTo(index.overall.points, 6);
+  });
+
+  it('is the same after a round more, corrected or taken away as if all were read anew', () => {
+    const [first, ...others] = rounds;
+    if (!first || study.index.kind === 'none') throw new Error('no rounds');
+    const hyper = study.index.hyper.mean;
+    const corrected = { ...first, nerves: 9, entries: first.entries.slice(1) };
+    for (const record of [others, rounds, [corrected, ...others]]) {
+      for (const options of [{}, { hyper }, { hyper, mix: 'free-throws' as const }]) {
+        // Copies are other objects, of which nothing is known yet.
+        const anew = studyOf(structuredClone(record), { ...options, draws: 100 });
+        expect(studyOf(record, { ...options, draws: 100 }).study).toEqual(anew.study);
+      }
+    }
+  });
+
+  it('gives way many times to the very end, and is never done before it is', () => {
+    for (const options of [{}, study.index.kind === 'index' ? { hyper: study.index.hyper.mean } : {}]) {
+      const shares = [...studyInSteps(rounds, { ...options, draws: 100 })];
+      expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+      expect(shares.at(-1)).toBeLessThan(1);
+      expect(new Set(shares.filter((share) => share > 0.8)).size).toBeGreaterThan(2);
+    }
   });
 
   it('leaves side questions to the thorough one where spreads are given', () => {
