@@ -160,6 +160,19 @@ describe('the figures of the invented season', () => {
     },
   );
 
+  it('are the same after a round more, corrected or taken away as if all were read anew', () => {
+    const [shooter = ''] = book.shooters.keys();
+    const [first, ...others] = book.rounds.values();
+    if (!first) throw new Error('no rounds');
+    const corrected = { ...first, entries: first.entries.slice(1) };
+    for (const record of [others, [first, ...others], [corrected, ...others], [...others, first]]) {
+      const of = (rounds: typeof record) =>
+        shooterFigures({ ...book, rounds: new Map(rounds.map((round) => [round.id, round])) }, shooter);
+      // Copies are other objects, of which nothing is known yet.
+      expect(of(record)).toEqual(of(structuredClone(record)));
+    }
+  });
+
   it('are there before anyone notices', () => {
     const [shooter = ''] = book.shooters.keys();
     const spent = Array.from({ length: 20 }, () => {
