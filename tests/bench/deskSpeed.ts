@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+
 import { Desk } from '../../renderer/fitting/desk.ts';
 import type { Question, Reply } from '../../renderer/fitting/messages.ts';
 import { present } from '../../renderer/basics/invariant.ts';
@@ -6,7 +8,8 @@ import type { Spreads } from '../../renderer/stats/model/priors.ts';
 
 /*
  * What the fitting worker does after a round, whole: told of one round more, asked for a quick study, until its answer is
- * there. In seconds of the processor, garbage collection and all: what else the machine does is not its cost.
+ * there. In seconds that its thread was running, its own pauses for garbage collection among them: what else the machine
+ * does is not its cost. On an idle machine that is the time one waits.
  */
 
 export interface OnDesk {
@@ -121,8 +124,12 @@ class Ears {
   }
 }
 
-/** Seconds of the processor so far. */
+/** Seconds that the main thread was running so far, as Linux tells them; elsewhere by the clock. */
 function spent(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
+  try {
+    const [nanoseconds] = readFileSync(`/proc/self/task/${process.pid}/schedstat`, 'utf8').split(' ');
+    return Number(nanoseconds) / 1e9;
+  } catch {
+    return performance.now() / 1000;
+  }
 }

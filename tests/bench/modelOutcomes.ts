@@ -81,7 +81,7 @@ export async function modelOutcomes(named: boolean): Promise<Outcome[]> {
 /** The whole answer of the worker after a round, from the rounds on: five years in pairs, 249,600 shots. */
 function deskOutcomes(desk: DeskUsed): Outcome[] {
   console.log(
-    `  The worker, in seconds of the processor: first study ${desk.first.toFixed(2)}, thorough ${desk.thorough.toFixed(2)}, ` +
+    `  The worker, in seconds that it was running: first study ${desk.first.toFixed(2)}, thorough ${desk.thorough.toFixed(2)}, ` +
       `quick ${desk.quick.toFixed(2)} at best and ${desk.usual.toFixed(2)} in the middle of ${REPEATS}.`,
   );
   return [
@@ -90,7 +90,7 @@ function deskOutcomes(desk: DeskUsed): Outcome[] {
       unit: 's',
       figure: desk.quick,
       rival: { what: 'a thorough one', figure: desk.thorough },
-      n: `best of ${REPEATS}, processor time`,
+      n: `best of ${REPEATS}, running time`,
       limit: { on: 'figure', most: 0.4, by: 'agreed' },
     },
     {
@@ -98,7 +98,7 @@ function deskOutcomes(desk: DeskUsed): Outcome[] {
       unit: 's',
       figure: desk.deaf,
       rival: { what: 'the whole of it', figure: desk.thorough },
-      n: '1, processor time',
+      n: '1, running time',
       limit: { on: 'figure', most: 0.4, by: 'own' },
     },
     {
