@@ -8,6 +8,7 @@ import { EMPTY_BOOK, type Book, type Round } from '../log/book.ts';
 import { forecastScoreInSteps } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import { changeBetween } from '../stats/model/indexOf.ts';
+import type { ModelData } from '../stats/model/modelData.ts';
 import { type StudyFit, studyInSteps } from '../stats/study.ts';
 import { whatHangsInSteps } from '../store/whatHangs.ts';
 import { LeanRounds } from './leanRounds.ts';
@@ -22,6 +23,13 @@ export interface DeskHost {
   readonly breathe: () => Promise<void>;
 }
 
+/** What changes between weeks are worked out from. Of the data only its weeks: the rest is megabytes. */
+interface LastStudy
+  extends
+    Pick<StudyFit, 'posterior'>,
+    Pick<ModelData, 'weeks'>,
+    Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'> {}
+
 /** Work is done in stretches of about this long; then messages are heard. */
 const STRETCH: Seconds = 0.015;
 
@@ -31,7 +39,7 @@ export class Desk {
   readonly #records = new Map<ShooterId, Map<RoundId, Round>>();
   readonly #lean = new LeanRounds();
   /** The latest study, and what it was asked for. */
-  #last: (StudyFit & Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'>) | null = null;
+  #last: LastStudy | null = null;
   /** Counts what was begun, so that work knows when it has been overtaken. */
   #turn = 0;
 
@@ -76,7 +84,10 @@ export class Desk {
         const { shooter, mix, pressure, hyper } = question.of;
         const options = { mix, ...(pressure && { pressure }), ...(hyper && { hyper }) };
         const fit = await this.#run(number, studyInSteps(this.#roundsOf(shooter), options));
-        if (fit) this.#last = { ...fit, shooter, mix, pressure };
+        if (fit) {
+          const { posterior, data } = fit;
+          this.#last = { posterior, weeks: data.weeks, shooter, mix, pressure };
+        }
         return { ask, content: fit?.study ?? null };
       }
       case 'forecasts': {
@@ -113,14 +124,14 @@ export class Desk {
 
   #change({ shooter, mix, pressure, from, to }: ChangeAsk): Change | null {
     if (!this.#last?.posterior || this.#last.shooter !== shooter) return null;
-    const { data, posterior } = this.#last;
+    const { weeks, posterior } = this.#last;
     const last = [this.#last.mix, this.#last.pressure];
     if (JSON.stringify(last) !== JSON.stringify([mix, pressure])) return null;
-    const names = Array.from({ length: data.weeks.count }, (_, week) =>
-      isoWeekName(addDays(data.weeks.first, 7 * week)),
+    const names = Array.from({ length: weeks.count }, (_, week) =>
+      isoWeekName(addDays(weeks.first, 7 * week)),
     );
     const [first, second] = [names.indexOf(from), names.indexOf(to)];
-    return first === -1 || second === -1 ? null : changeBetween(data, posterior, first, second);
+    return first === -1 || second === -1 ? null : changeBetween({ weeks }, posterior, first, second);
   }
 
   /** Every round it was told of, whoever shot it. */

@@ -62,7 +62,12 @@ export function figuresOf(data: ModelData, posterior: Posterior, reference: Refe
  *
  * @throws InvariantError where the record has no such week
  */
-export function changeBetween(data: ModelData, posterior: Posterior, from: number, to: number): Change {
+export function changeBetween(
+  { weeks }: Pick<ModelData, 'weeks'>,
+  posterior: Posterior,
+  from: number,
+  to: number,
+): Change {
   const drop = (week: number): Float64Array => {
     present(week >= 0 && week < posterior.weeks ? week : null, `week ${week} of the record`);
     return difference(
@@ -70,7 +75,7 @@ export function changeBetween(data: ModelData, posterior: Posterior, from: numbe
       rowOf(posterior.pressured, week, posterior.draws),
     );
   };
-  const name = (week: number): string => isoWeekName(addDays(data.weeks.first, 7 * week));
+  const name = (week: number): string => isoWeekName(addDays(weeks.first, 7 * week));
   return { from: name(from), to: name(to), ...pointsOf(difference(drop(to), drop(from))) };
 }
 
