@@ -109,6 +109,10 @@ type OpenCell = CellPair & ByCondition<{ makes: number; attempts: number }>;
  * cells first appear. What follows each other in one session is added up once: after one more round the rest is known.
  */
 export function cellsOf(rounds: Iterable<Round>): ReadonlyMap<string, CellPair> {
+  return cellsOfAll([...rounds]);
+}
+
+const cellsOfAll = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
   const cells = new Map<string, OpenCell>();
   for (const stretch of bySession(rounds)) {
     for (const [key, { spot, shot, relaxed, pressured }] of cellsOfStretch(stretch)) {
@@ -120,7 +124,7 @@ export function cellsOf(rounds: Iterable<Round>): ReadonlyMap<string, CellPair> 
     }
   }
   return cells;
-}
+});
 
 const cellsOfStretch = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
   const cells = new Map<string, OpenCell>();

@@ -35,11 +35,16 @@ export function placeRounds(rounds: readonly Round[]): PlacedRound[] {
 /** One shooter's sessions day by day, each with its rounds in the order they came in. */
 export function sessionsOf(rounds: Iterable<Round>): Round[][] {
   const sessions = new Map<string, Round[]>();
+  let latest: Round[] = [];
   for (const round of rounds) {
-    const name = `${round.date} ${round.session}`;
-    const session = sessions.get(name);
-    if (session) session.push(round);
-    else sessions.set(name, [round]);
+    const { date, session } = round;
+    // Mostly they follow each other.
+    if (latest[0]?.session !== session || latest[0].date !== date) {
+      const name = `${date} ${session}`;
+      latest = sessions.get(name) ?? [];
+      sessions.set(name, latest);
+    }
+    latest.push(round);
   }
   return [...sessions].toSorted(([a], [b]) => byText(a, b)).map(([, session]) => session);
 }
