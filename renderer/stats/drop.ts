@@ -104,18 +104,23 @@ export function matchedDrop(strata: Iterable<Stratum>, level: number): MatchedDr
 /** A {@link CellPair} that is still being added to. */
 type OpenCell = CellPair & ByCondition<{ makes: number; attempts: number }>;
 
+/** So many rounds are added up together once and for all. */
+const BLOCK = 64;
+
 /**
  * Makes of attempts by spot and kind of shot, in both conditions, over one shooter's rounds; in the order in which the
- * cells first appear. What follows each other in one session is added up once: after one more round the rest is known.
+ * cells first appear. Long records are added up block by block: after one more round all blocks but the last are known.
  */
 export function cellsOf(rounds: Iterable<Round>): ReadonlyMap<string, CellPair> {
-  return cellsOfAll([...rounds]);
+  const all = [...rounds];
+  return all.length <= BLOCK ? addedUp(all) : cellsOfRecord(all);
 }
 
-const cellsOfAll = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
+const cellsOfRecord = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
   const cells = new Map<string, OpenCell>();
-  for (const stretch of bySession(rounds)) {
-    for (const [key, { spot, shot, relaxed, pressured }] of cellsOfStretch(stretch)) {
+  for (let from = 0; from < rounds.length; from += BLOCK) {
+    const block = cellsOfBlock(rounds.slice(from, from + BLOCK));
+    for (const [key, { spot, shot, relaxed, pressured }] of block) {
       const cell = openCell(cells, key, spot, shot);
       cell.relaxed.makes += relaxed.makes;
       cell.relaxed.attempts += relaxed.attempts;
@@ -126,7 +131,9 @@ const cellsOfAll = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, C
   return cells;
 });
 
-const cellsOfStretch = oncePerList((rounds: readonly Round[]): ReadonlyMap<string, CellPair> => {
+const cellsOfBlock = oncePerList(addedUp);
+
+function addedUp(rounds: readonly Round[]): ReadonlyMap<string, CellPair> {
   const cells = new Map<string, OpenCell>();
   for (const round of rounds) {
     for (const { spot, shot, makes, attempts } of roundCells(round)) {
@@ -136,7 +143,7 @@ const cellsOfStretch = oncePerList((rounds: readonly Round[]): ReadonlyMap<strin
     }
   }
   return cells;
-});
+}
 
 function openCell(cells: Map<string, OpenCell>, key: string, spot: SpotName, shot: ShotKind): OpenCell {
   let cell = cells.get(key);
@@ -145,19 +152,6 @@ function openCell(cells: Map<string, OpenCell>, key: string, spot: SpotName, sho
     cells.set(key, cell);
   }
   return cell;
-}
-
-/** Cut wherever another session begins. */
-function* bySession(rounds: Iterable<Round>): Generator<readonly Round[]> {
-  let stretch: Round[] = [];
-  for (const round of rounds) {
-    if (stretch[0] && stretch[0].session !== round.session) {
-      yield stretch;
-      stretch = [];
-    }
-    stretch.push(round);
-  }
-  yield stretch;
 }
 
 /** The key of {@link cellsOf}. */

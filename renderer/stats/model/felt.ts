@@ -31,18 +31,32 @@ export interface FeltRounds extends Tally {
 export function feltOf(rounds: Iterable<Round>): Felt {
   const all = [...rounds].filter((round) => roundTally(round).attempts > 0);
   const line = nervesLine(all);
-  const pressured = all.filter((round) => round.condition === 'pressured');
-  const verdict = (round: Round): boolean | null => (line === null ? null : isFelt(round, line));
-  const those = (wanted: boolean | null): FeltRounds => {
-    const chosen = pressured.filter((round) => verdict(round) === wanted);
-    const tallies = chosen.map((round) => roundTally(round));
-    return {
-      rounds: chosen.map(({ id }) => id).toSorted(),
-      makes: tallies.reduce((sum, { makes }) => sum + makes, 0),
-      attempts: tallies.reduce((sum, { attempts }) => sum + attempts, 0),
-    };
-  };
-  return { line, felt: those(true), unfelt: those(false), unrated: those(null) };
+  const [felt, unfelt, unrated] = [new Heap(), new Heap(), new Heap()];
+  for (const round of all) {
+    if (round.condition === 'relaxed') continue;
+    const rose = line === null ? null : isFelt(round, line);
+    (rose === null ? unrated : rose ? felt : unfelt).add(round);
+  }
+  return { line, felt: felt.sum(), unfelt: unfelt.sum(), unrated: unrated.sum() };
+}
+
+/** Rounds of one kind, being added up. */
+class Heap {
+  private readonly rounds: Round['id'][] = [];
+  private makes = 0;
+  private attempts = 0;
+
+  add(round: Round): void {
+    const { makes, attempts } = roundTally(round);
+    this.rounds.push(round.id);
+    this.makes += makes;
+    this.attempts += attempts;
+  }
+
+  sum(): FeltRounds {
+    const { makes, attempts } = this;
+    return { rounds: this.rounds.toSorted(), makes, attempts };
+  }
 }
 
 /** Whether nerves rose, before or during a pressured round; null for a relaxed round or one without a rating before it. */
