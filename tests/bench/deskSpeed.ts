@@ -1,15 +1,13 @@
-import { readFileSync } from 'node:fs';
-
 import { Desk } from '../../renderer/fitting/desk.ts';
 import type { Question, Reply } from '../../renderer/fitting/messages.ts';
 import { present } from '../../renderer/basics/invariant.ts';
 import type { Round } from '../../renderer/log/book.ts';
 import type { Spreads } from '../../renderer/stats/model/priors.ts';
+import { running } from './threadTime.ts';
 
 /*
  * What the fitting worker does after a round, whole: told of one round more, asked for a quick study, until its answer is
- * there. In seconds that its thread was running, its own pauses for garbage collection among them: what else the machine
- * does is not its cost. On an idle machine that is the time one waits.
+ * there. In seconds that its thread was running (threadTime.ts): what else the machine does is not its cost.
  */
 
 export interface OnDesk {
@@ -105,7 +103,7 @@ class Ears {
     const answer = new Promise<Reply>((resolve) => {
       this.#answer = resolve;
     });
-    const start = spent();
+    const start = running();
     this.#deaf = 0;
     this.#heard = start;
     this.#desk.hear({ say: 'ask', number: this.#asked, question });
@@ -114,22 +112,12 @@ class Ears {
     if (reply.is !== 'answer' || reply.answer.ask !== 'study') throw new Error('no study');
     const index = present(reply.answer.content, 'a study').index;
     if (index.kind === 'none') throw new Error(index.reason);
-    return { seconds: spent() - start, deaf: this.#deaf, hyper: index.hyper.mean };
+    return { seconds: running() - start, deaf: this.#deaf, hyper: index.hyper.mean };
   }
 
   #hear(): void {
-    const now = spent();
+    const now = running();
     this.#deaf = Math.max(this.#deaf, now - this.#heard);
     this.#heard = now;
-  }
-}
-
-/** Seconds that the main thread was running so far, as Linux tells them; elsewhere by the clock. */
-function spent(): number {
-  try {
-    const [nanoseconds] = readFileSync(`/proc/self/task/${process.pid}/schedstat`, 'utf8').split(' ');
-    return Number(nanoseconds) / 1e9;
-  } catch {
-    return performance.now() / 1000;
   }
 }

@@ -82,6 +82,7 @@ function bookOf(rounds: readonly Round[]): Book {
   return { ...EMPTY_BOOK, sessions, rounds: new Map(rounds.map((round) => [round.id, round])) };
 }
 
+/** Milliseconds of the processor, finer than threadTime.ts can tell. */
 function spent(work: () => unknown): number {
   const before = process.cpuUsage();
   work();
