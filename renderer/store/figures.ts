@@ -9,6 +9,7 @@ import { cellsOf, type ByCondition, type CellPair } from '../stats/drop.ts';
 import { type Felt, feltOf } from '../stats/model/felt.ts';
 import { evidenceOf, needsOf, type Evidence, type Needs } from '../stats/reading.ts';
 import { summaryOf, type Summary } from '../stats/summary.ts';
+import { recordOf } from './recordOf.ts';
 
 /** Level of the interval of the drop from all shots thrown together. */
 export { SIMPLE_LEVEL } from '../stats/summary.ts';
@@ -73,7 +74,7 @@ export function shooterFigures(book: Book, shooter: ShooterId): Figures {
 }
 
 function figuresOf(book: Book, shooter: ShooterId): Figures {
-  const rounds = [...book.rounds.values()].filter((round) => round.shooter === shooter);
+  const rounds = recordOf(book, shooter);
   const cells = [...cellsOf(rounds).values()];
   const summary = summaryOf(cells);
   const evidence = evidenceOf(rounds);

@@ -1,6 +1,6 @@
 import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
-import type { EpochMs, IsoDate, Probability } from '../basics/units.ts';
+import type { IsoDate, Probability } from '../basics/units.ts';
 import { attemptsOn, type Stop } from '../court/cards.ts';
 import type { Ability } from '../games/solver.ts';
 import type { Moment } from '../log/begin.ts';
@@ -12,17 +12,9 @@ import { cellKey, cellsOf } from '../stats/drop.ts';
 import { fixedLength } from '../stats/fixedLength.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
 import { shotGroup } from '../stats/shotGroups.ts';
+import { recordOf } from './recordOf.ts';
 
 /* What the shooter's own record says of the next round. */
-
-/** A shooter's rounds that were in the book at one moment: what is brought in later moves nothing that was said. */
-export function recordOf(
-  { rounds }: Pick<Book, 'rounds'>,
-  shooter: ShooterId,
-  before: EpochMs = Infinity,
-): Round[] {
-  return [...rounds.values()].filter((round) => round.shooter === shooter && round.startedAt < before);
-}
 
 const known = new WeakMap<Book['rounds'], Map<string, Ability>>();
 

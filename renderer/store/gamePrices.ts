@@ -17,7 +17,7 @@ import { cellKey } from '../stats/drop.ts';
 import { oldestThatCounts } from '../stats/lately.ts';
 import { timeFor, type Pace } from '../stats/pace.ts';
 import { clockPace } from './clockPace.ts';
-import { recordOf } from './forecast.ts';
+import { recordOf } from './recordOf.ts';
 import { gameAbility } from './gameChances.ts';
 
 /* What any number of games are worth to one shooter who starts them now. */

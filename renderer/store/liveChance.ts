@@ -10,8 +10,9 @@ import type { Book, Round } from '../log/book.ts';
 import { turnsOf } from '../log/roundCells.ts';
 import { timeFor, type Pace } from '../stats/pace.ts';
 import { clockPace } from './clockPace.ts';
-import { abilityBefore, recordOf } from './forecast.ts';
+import { abilityBefore } from './forecast.ts';
 import { gameAbility } from './gameChances.ts';
+import { recordOf } from './recordOf.ts';
 
 /* What a round's mark or game is worth after every shot. */
 

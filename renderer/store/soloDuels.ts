@@ -11,6 +11,7 @@ import { forecast } from '../stats/ability.ts';
 import { abilityNow } from './forecast.ts';
 import type { ListedGame } from './gameActions.ts';
 import { EXTRA_PAIRS } from './groupWish.ts';
+import { recordOf } from './recordOf.ts';
 import { cardsOf } from './roundActions.ts';
 
 /* Duels with somebody who is not on court: one's own earlier round, or an opponent of a chosen strength. */
@@ -27,7 +28,7 @@ export interface EarlierRound {
 
 /** Rounds of a shooter that were tapped shot by shot to the end of their card, newest first. */
 export function earlierRounds(book: Book, shooter: ShooterId): EarlierRound[] {
-  const own = [...book.rounds.values()].filter((round) => round.shooter === shooter && replays(round));
+  const own = recordOf(book, shooter).filter((round) => replays(round));
   return own
     .toReversed()
     .slice(0, MOST_ROUNDS)

@@ -12,6 +12,7 @@ import type { Study } from '../stats/study.ts';
 import type { Gym } from './gymStore.ts';
 import { keptSpreads, keepSpreads } from './keptSpreads.ts';
 import type { Fitting, StudyAsk } from './ports.ts';
+import { recordOf } from './recordOf.ts';
 import type { Shelf } from './settings.ts';
 import type { WhatHangs } from './whatHangs.ts';
 
@@ -64,7 +65,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
   const keeping = new Set<ShooterId>();
 
   function roundsOf(shooter: ShooterId): Round[] {
-    return [...gym.store.getState().book.rounds.values()].filter((round) => round.shooter === shooter);
+    return recordOf(gym.store.getState().book, shooter);
   }
 
   /** @returns whether anything was new */
@@ -181,7 +182,9 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
   }
 
   gym.store.subscribe((state, before) => {
-    if (state.book.open !== before.book.open) openOrOver(state.book.open !== null);
+    const open = state.book.open !== null;
+    // A tap changes the open round; only its coming and going matters here.
+    if (open !== (before.book.open !== null)) openOrOver(open);
     const moved =
       state.log !== before.log ||
       state.book.rounds !== before.book.rounds ||

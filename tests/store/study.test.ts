@@ -206,6 +206,9 @@ describe('the study of the shooter at the bench', () => {
     const before = rests();
     await startRound(gym, state().shooter ?? '');
     expect(rests()).toBe(before + 1);
+    // Its taps are no news to the worker.
+    await gym.dispatch([{ type: 'ShotTaken', body: { round: 'now', stop: 0, made: true, side: null } }]);
+    expect(rests()).toBe(before + 1);
     expect(state().working).toBeNull();
     expect(idle.wake).toBeNull();
     // What comes too late is not shown.
