@@ -49,3 +49,8 @@ export function duel({ shots, headStart, extraPairs }: Duel): Rule<DuelState> {
     longest,
   };
 }
+
+/** A duel as its second shooter sees it: level after the last extra pair, neither has won. */
+export function wonBySecond(rule: Rule<unknown>): Rule<unknown> {
+  return { ...rule, won: (state) => (state as DuelState).ahead < 0 };
+}

@@ -5,7 +5,8 @@ import type { Book, Round } from '../log/book.ts';
 import { nextTurn } from '../log/roundCells.ts';
 import type { GamePlan, Opponent } from '../pressure/gamePlan.ts';
 import { turnResults } from './turnResults.ts';
-import type { TurnResult } from './rule.ts';
+import type { Rule, TurnResult } from './rule.ts';
+import { wonBySecond } from './duel.ts';
 import { ruleOf, type Game } from './ruleOf.ts';
 
 /** A round's game, and how it stands. Rounds without a game of their own are shot card by card and have none. */
@@ -37,7 +38,7 @@ export function gameOn(round: Round, others: readonly Round[] = []): GameOn | nu
     state = game.rule.step(state, result === 'make');
   }
   const over = game.rule.finished(state);
-  return { ...game, plan, results, state, over, won: wonBy(plan, round, game.rule.won(state), over, state) };
+  return { ...game, plan, results, state, over, won: wonBy(plan, round, game.rule, over, state) };
 }
 
 /** The stop the next shot of a round is taken at; null where its game or its card is over. */
@@ -45,6 +46,11 @@ export function nextStop(round: Round, others: readonly Round[] = []): number | 
   const on = gameOn(round, others);
   if (!on) return nextTurn(round)?.stop ?? null;
   return on.over ? null : (on.stops[on.rule.shot(on.state)] ?? null);
+}
+
+/** The others among the rounds of a group. */
+export function restOf(round: Pick<Round, 'id'>, all: readonly Round[]): Round[] {
+  return all.filter(({ id }) => id !== round.id);
 }
 
 /** The other rounds of a round's group, over or not. */
@@ -88,12 +94,11 @@ function gameFor(plan: GamePlan, { stops, pressure }: Round): Game {
 }
 
 /** Makes cannot be lost again, but a lead can: a duel is won only once it is over, or time is up. */
-function wonBy(plan: GamePlan, round: Round, won: boolean, over: boolean, state: unknown): boolean {
-  if (plan.family !== 'duel') return won;
+function wonBy(plan: GamePlan, round: Round, rule: Rule<unknown>, over: boolean, state: unknown): boolean {
+  if (plan.family !== 'duel') return rule.won(state);
   if (!over && round.ending !== 'time-up') return false;
   const second = plan.against.kind === 'shooter' && round.group?.place === 2;
-  // Level after the last extra pair, neither has won.
-  return second ? (state as { readonly ahead: number }).ahead < 0 : won;
+  return (second ? wonBySecond(rule) : rule).won(state);
 }
 
 function resultsOf(plan: GamePlan, round: Round, others: readonly Round[]): TurnResult[] {

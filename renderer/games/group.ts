@@ -3,7 +3,7 @@ import type { ShooterId } from '../basics/ids.ts';
 import { byText } from '../basics/order.ts';
 import type { Round } from '../log/book.ts';
 import { roundTally } from '../log/roundCells.ts';
-import { gameOn, nextStop } from './gameOn.ts';
+import { gameOn, nextStop, restOf } from './gameOn.ts';
 
 /* Several shooters who play one game together, in rotation on one device. */
 
@@ -36,11 +36,7 @@ export function nextInGroup(round: Round, others: readonly Round[], over: boolea
   const place = round.group?.place ?? 0;
   const inOrder = others.toSorted((a, b) => orderAfter(place, a) - orderAfter(place, b));
   const all = [round, ...others];
-  const withOthers = (one: Round) =>
-    nextStop(
-      one,
-      all.filter(({ id }) => id !== one.id),
-    );
+  const withOthers = (one: Round) => nextStop(one, restOf(one, all));
   return inOrder.find((one) => one.state !== 'ended' && withOthers(one) !== null) ?? null;
 }
 
@@ -53,7 +49,7 @@ export function turnOf(rounds: readonly Round[]): Round {
       .toSorted((a, b) => (a.group?.place ?? 0) - (b.group?.place ?? 0));
     return first ?? latest;
   }
-  const others = rounds.filter(({ id }) => id !== latest.id);
+  const others = restOf(latest, rounds);
   const over = latest.state === 'ended' || nextStop(latest, others) === null;
   return nextInGroup(latest, others, over) ?? latest;
 }
@@ -94,10 +90,7 @@ export function standings(rounds: readonly Round[]): GroupStanding[] {
   return rounds
     .toSorted((a, b) => (a.group?.place ?? 0) - (b.group?.place ?? 0))
     .map((round) => {
-      const on = gameOn(
-        round,
-        rounds.filter(({ id }) => id !== round.id),
-      );
+      const on = gameOn(round, restOf(round, rounds));
       return {
         round,
         ...roundTally(round),

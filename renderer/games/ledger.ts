@@ -2,7 +2,7 @@ import type { RoundId, ShooterId } from '../basics/ids.ts';
 import { oncePer } from '../basics/remembered.ts';
 import type { Book, Round } from '../log/book.ts';
 import { MOST_DOUBLES, timesOwed, type Doubles } from '../pressure/stakes.ts';
-import { othersIn } from './gameOn.ts';
+import { othersIn, restOf } from './gameOn.ts';
 import { verdictOf } from './played.ts';
 
 /** One stake that has been decided. */
@@ -85,13 +85,7 @@ const verdictAlone = oncePer((round: Round) => verdictOf(round));
 /** Of several shooters the winners are owed to only where somebody lost. */
 function someoneLost(round: Round, others: readonly Round[]): boolean {
   const all = [round, ...others];
-  return others.some(
-    (other) =>
-      verdictOf(
-        other,
-        all.filter(({ id }) => id !== other.id),
-      ) === 'short',
-  );
+  return others.some((other) => verdictOf(other, restOf(other, all)) === 'short');
 }
 
 function debt(round: Round, stake: string, owes: Debt['owes'], doublings: number): Debt {

@@ -3,7 +3,7 @@ import type { Round } from '../log/book.ts';
 import type { Ending, MissSide } from '../log/events.ts';
 import type { Fact } from '../log/facts.ts';
 import { nextTurn, turnsOf } from '../log/roundCells.ts';
-import { nextStop, sharesGame } from './gameOn.ts';
+import { nextStop, restOf, sharesGame } from './gameOn.ts';
 import { lastAt, nextInGroup, turnOf } from './group.ts';
 
 /* What a tap on the court means: the facts to log. An empty list means there is nothing to log. */
@@ -98,12 +98,8 @@ function retractFacts(round: Round, others: readonly Round[]): Fact[] {
   if (latest.state !== 'ended') return [...passed, ...retracted];
   // The round whose turn it was goes on court first; those that ended with it go on waiting.
   const together = all.filter((one) => one.state === 'ended' && one.endedAt === latest.endedAt);
-  const reopened = [latest, ...together.filter(({ id }) => id !== latest.id)].map(reopen);
-  const byEntry =
-    nextStop(
-      latest,
-      all.filter(({ id }) => id !== latest.id),
-    ) === null || last?.at === latest.endedAt;
+  const reopened = [latest, ...restOf(latest, together)].map(reopen);
+  const byEntry = nextStop(latest, restOf(latest, all)) === null || last?.at === latest.endedAt;
   // Reopened beside one that is on court it waits; then the turn has to be passed back to it.
   const back = round.state === 'ended' ? [] : passed;
   return [...reopened, ...back, ...(byEntry ? retracted : [])];

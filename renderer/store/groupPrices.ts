@@ -2,7 +2,7 @@ import { isoDateAt } from '../basics/days.ts';
 import type { ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
-import type { DuelState } from '../games/duel.ts';
+import { wonBySecond } from '../games/duel.ts';
 import { fairest, ladderOf } from '../games/fair.ts';
 import { ruleOf } from '../games/ruleOf.ts';
 import { solve, type Ability } from '../games/solver.ts';
@@ -83,10 +83,8 @@ interface DuelChances {
 /** Chances of both; what is left ends level. */
 function duelChances(plan: GamePlan, stops: readonly Stop[], ability: Ability): DuelChances {
   const { rule } = ruleOf(plan, stops, 0);
-  const ahead = (state: unknown): number => (state as DuelState).ahead;
-  const second = { ...rule, won: (state: unknown) => ahead(state) < 0 };
   const chance = (of: typeof rule) => solve(of, ability).standing([]).chance;
-  return { first: chance(rule), second: chance(second) };
+  return { first: chance(rule), second: chance(wonBySecond(rule)) };
 }
 
 /** A duel that ends level is half a win for each, so that 0.5 favours neither. */

@@ -1,6 +1,7 @@
 import type { Probability, Seconds } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
 import { clockFor } from '../games/clocks.ts';
+import { wonBySecond } from '../games/duel.ts';
 import { gameOn } from '../games/gameOn.ts';
 import { reach } from '../games/reach.ts';
 import type { Rule } from '../games/rule.ts';
@@ -99,9 +100,4 @@ function timeLeft(pace: Pace, round: Round, longest: number): Probability[] {
     ...timeFor(pace, left, own - used, fresh ? 'start' : 'shot'),
   ];
   return duel ? turns.flatMap((turn) => [turn, 1]) : turns;
-}
-
-/** A duel as its second shooter sees it: level after the last extra pair, neither has won. */
-function wonBySecond(rule: Rule<unknown>): Rule<unknown> {
-  return { ...rule, won: (state) => (state as { readonly ahead: number }).ahead < 0 };
 }

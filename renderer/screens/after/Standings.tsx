@@ -1,3 +1,4 @@
+import { restOf } from '../../games/gameOn.ts';
 import { faceOf } from '../../games/face.ts';
 import { standings, type GroupStanding } from '../../games/group.ts';
 import type { Round } from '../../log/book.ts';
@@ -26,7 +27,7 @@ export function Standings({ rounds }: { readonly rounds: readonly Round[] }) {
       {same ? <p className="lead">{first?.game}</p> : null}
       <ol className="standings">
         {shown.map(({ round, makes, attempts, won }) => {
-          const others = rounds.filter(({ id }) => id !== round.id);
+          const others = restOf(round, rounds);
           const face = faceOf(round, others);
           const verdict = verdictOf(round, others);
           return (

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 
+import { restOf } from '../../games/gameOn.ts';
 import { debtOf } from '../../games/ledger.ts';
 import { faceOf } from '../../games/face.ts';
 import { verdictOf, type Verdict } from '../../games/played.ts';
@@ -74,13 +75,7 @@ function StakeWords({ round, others, verdict }: Props) {
   const settle = 'It stands under Stakes until it is settled.';
   if (round.group === null) return <OwnStakeWords round={round} verdict={verdict} />;
   const all = [round, ...others];
-  const lost = all.filter(
-    (one) =>
-      verdictOf(
-        one,
-        all.filter(({ id }) => id !== one.id),
-      ) === 'short',
-  );
+  const lost = all.filter((one) => verdictOf(one, restOf(one, all)) === 'short');
   if (lost.length === 0) return null;
   return (
     <p>

@@ -1,3 +1,4 @@
+import { restOf } from '../../games/gameOn.ts';
 import { faceOf } from '../../games/face.ts';
 import type { Round } from '../../log/book.ts';
 import { standingWords } from '../gameWords.ts';
@@ -32,9 +33,6 @@ export function GroupStrip({ round, others }: Together) {
 
 function wordsOf(one: Round, all: readonly Round[]): string {
   if (one.ending === 'stopped') return 'has gone';
-  const face = faceOf(
-    one,
-    all.filter(({ id }) => id !== one.id),
-  );
+  const face = faceOf(one, restOf(one, all));
   return face ? standingWords(face) : '';
 }
