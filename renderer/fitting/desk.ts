@@ -10,9 +10,10 @@ import type { Change } from '../stats/model/chokeIndex.ts';
 import { changeBetween } from '../stats/model/indexOf.ts';
 import type { ModelData } from '../stats/model/modelData.ts';
 import { type StudyFit, studyInSteps } from '../stats/study.ts';
+import type { ChangeAsk, StudyOf } from '../stats/studyAsk.ts';
 import { whatHangsInSteps } from '../store/whatHangs.ts';
 import { LeanRounds } from './leanRounds.ts';
-import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
+import type { Answer, News, Question, Reply, Said } from './messages.ts';
 
 /** What the desk needs of the worker it sits in. */
 export interface DeskHost {
@@ -24,11 +25,7 @@ export interface DeskHost {
 }
 
 /** What changes between weeks are worked out from. Of the data only its weeks: the rest is megabytes. */
-interface LastStudy
-  extends
-    Pick<StudyFit, 'posterior'>,
-    Pick<ModelData, 'weeks'>,
-    Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'> {}
+interface LastStudy extends Pick<StudyFit, 'posterior'>, Pick<ModelData, 'weeks'>, StudyOf {}
 
 /** Work is done in stretches of about this long; then messages are heard. */
 const STRETCH: Seconds = 0.015;

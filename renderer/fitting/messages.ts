@@ -1,37 +1,16 @@
 import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
-import type { UsualPressure } from '../pressure/ingredients.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
-import type { Spreads } from '../stats/model/priors.ts';
-import type { MixChoice } from '../stats/model/reference.ts';
 import type { Study } from '../stats/study.ts';
+import type { ChangeAsk, StudyAsk } from '../stats/studyAsk.ts';
 import type { WhatHangs } from '../store/whatHangs.ts';
 
 /*
  * What the page and the fitting worker say to each other. The worker keeps a copy of the rounds, so that after a round only
  * that round travels. A study or a score that is under way gives way to whatever is asked next.
  */
-
-/** What a study is asked for; without `hyper` the spreads are learnt anew. */
-export interface StudyAsk {
-  readonly shooter: ShooterId;
-  readonly mix: MixChoice;
-  /** Kept from some moment on; null: as usual in the whole record. */
-  readonly pressure: UsualPressure | null;
-  readonly hyper: Spreads | null;
-}
-
-/** What a change is asked of: the latest study of this shooter for this mix and pressure. Weeks are named as ISO 8601 does. */
-export interface ChangeAsk {
-  readonly shooter: ShooterId;
-  readonly mix: MixChoice;
-  /** Kept from some moment on; null: as usual in the whole record. */
-  readonly pressure: UsualPressure | null;
-  readonly from: string;
-  readonly to: string;
-}
 
 /** News of one shooter's record; nobody waits for an answer. */
 export interface News {

@@ -5,8 +5,9 @@ import type { Round } from '../log/book.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Study } from '../stats/study.ts';
+import type { ChangeAsk, StudyAsk } from '../stats/studyAsk.ts';
 import type { WhatHangs } from '../store/whatHangs.ts';
-import type { Answer, ChangeAsk, News, Question, Reply, Said, StudyAsk } from './messages.ts';
+import type { Answer, News, Question, Reply, Said } from './messages.ts';
 
 /** What the fitting needs of the browser. */
 export interface FittingHost {

@@ -2,12 +2,10 @@ import type { RoundId, ShooterId } from '../basics/ids.ts';
 import type { Probability, Seconds } from '../basics/units.ts';
 import type { Round } from '../log/book.ts';
 import type { LogEvent, StoredEvent } from '../log/envelope.ts';
-import type { UsualPressure } from '../pressure/ingredients.ts';
 import type { ForecastScore } from '../stats/forecastScore.ts';
 import type { Change } from '../stats/model/chokeIndex.ts';
-import type { Spreads } from '../stats/model/priors.ts';
-import type { MixChoice } from '../stats/model/reference.ts';
 import type { Study } from '../stats/study.ts';
+import type { ChangeAsk, StudyAsk } from '../stats/studyAsk.ts';
 import type { WhatHangs } from './whatHangs.ts';
 
 /** The durable log, as the store sees it. A rejected promise carries a StorageError. */
@@ -84,26 +82,6 @@ export interface GymSound {
 export interface Display {
   /** Keeps the display from going dark while a round is on, where the device allows it. */
   keepAwake(on: boolean): void;
-}
-
-/** What a study is asked for. */
-export interface StudyAsk {
-  readonly shooter: ShooterId;
-  readonly mix: MixChoice;
-  /** Kept from some moment on; null: as usual in the whole record. */
-  readonly pressure: UsualPressure | null;
-  /** Spreads of an earlier study: a quick one at these. Null: a thorough one that learns them anew. */
-  readonly hyper: Spreads | null;
-}
-
-/** What a change is asked of: the latest study of this shooter for this mix and pressure. Weeks are named as ISO 8601 does. */
-export interface ChangeAsk {
-  readonly shooter: ShooterId;
-  readonly mix: MixChoice;
-  /** Kept from some moment on; null: as usual in the whole record. */
-  readonly pressure: UsualPressure | null;
-  readonly from: string;
-  readonly to: string;
 }
 
 /** The drop model, fitted beside the page so that no tap ever waits for it. */

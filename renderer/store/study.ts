@@ -9,9 +9,10 @@ import type { Change } from '../stats/model/chokeIndex.ts';
 import type { Spreads } from '../stats/model/priors.ts';
 import { relaxedMix } from '../stats/relaxedMix.ts';
 import type { Study } from '../stats/study.ts';
+import type { StudyOf } from '../stats/studyAsk.ts';
 import type { Gym } from './gymStore.ts';
 import { keptSpreads, keepSpreads } from './keptSpreads.ts';
-import type { Fitting, StudyAsk } from './ports.ts';
+import type { Fitting } from './ports.ts';
 import { recordOf } from './recordOf.ts';
 import type { Shelf } from './settings.ts';
 import type { WhatHangs } from './whatHangs.ts';
@@ -89,7 +90,7 @@ export function createStudyRoom(gym: Gym, fitting: Fitting, shelf: Shelf, whenId
   }
 
   /** What the drop of this shooter is asked for. */
-  function askFor(shooter: ShooterId): Pick<StudyAsk, 'shooter' | 'mix' | 'pressure'> {
+  function askFor(shooter: ShooterId): StudyOf {
     const kept = gym.store.getState().book.mixes.get(shooter);
     const mix = store.getState().mix === 'free-throws' ? 'free-throws' : (kept?.mix ?? 'relaxed');
     return { shooter, mix, pressure: kept?.pressure ?? null };
