@@ -1,8 +1,7 @@
-import { useId, useMemo } from 'react';
+import { useMemo } from 'react';
 
 import type { ShooterId } from '../../basics/ids.ts';
 import { debtsOf } from '../../games/ledger.ts';
-import { looksLikeMoney } from '../../pressure/money.ts';
 import { FAVOURS, timesOwed, type Doubles } from '../../pressure/stakes.ts';
 import { tellAge } from '../../store/ageActions.ts';
 import type { Line } from '../../store/line.ts';
@@ -12,7 +11,8 @@ import { useDoors, useGym } from '../gymContext.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { AgeChoice } from '../shooter/AgePanel.tsx';
 import { owedWords } from '../stakes/debtWords.ts';
-import { brakeWords, NOT_MONEY, timesWords } from './lineWords.ts';
+import { brakeWords, timesWords } from './lineWords.ts';
+import { StakeField } from './StakeField.tsx';
 import { WhyConsequences } from './WhyConsequences.tsx';
 
 interface Props {
@@ -45,30 +45,14 @@ function Stake(props: Props) {
 
 function OwnWords({ shooter, wish, onChange }: Props) {
   const stakes = useEarlierStakes(shooter);
-  const id = useId();
-  const money = looksLikeMoney(wish.stake);
   return (
     <>
-      <label className="field">
-        In your own words
-        <input
-          value={wish.stake}
-          maxLength={200}
-          placeholder="Loser buys lunch"
-          list={`${id}-earlier`}
-          aria-invalid={money}
-          aria-describedby={`${id}-money`}
-          onChange={(change) => onChange({ stake: change.target.value })}
-        />
-      </label>
-      <datalist id={`${id}-earlier`}>
-        {stakes.map((stake) => (
-          <option key={stake}>{stake}</option>
-        ))}
-      </datalist>
-      <div id={`${id}-money`} role="status">
-        {money ? <p className="notice warn">{NOT_MONEY}</p> : null}
-      </div>
+      <StakeField
+        value={wish.stake}
+        placeholder="Loser buys lunch"
+        earlier={stakes}
+        onChange={(stake) => onChange({ stake })}
+      />
       {wish.stake.trim() !== '' && !wish.mark ? (
         <p className="notice">
           Without a mark to beat nobody can say who owes, so this stays out of the ledger.

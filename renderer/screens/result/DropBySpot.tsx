@@ -1,15 +1,15 @@
 import { GlyphIcon } from '../../charts/Glyph.tsx';
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import { dropScale, SpotDrops, type SpotDropMark } from '../../charts/SpotDrops.tsx';
 import { COURTS } from '../../court/ruleSets.ts';
 import { spotWords } from '../../court/spots.ts';
 import type { ChokeIndex, IndexGroup } from '../../stats/model/chokeIndex.ts';
-import { dropSpan, pointsWords, signed, wholePercents } from '../numberWords.ts';
+import { dropSpan, pointsWords, wholePercents, signed } from '../numberWords.ts';
 import { FoldedTable } from '../parts/FoldedTable.tsx';
 import { DropTable } from './DropTable.tsx';
 import { spotDrops } from './spotDrops.ts';
 import { inCourtOrder, pointOf, type SpotProps } from './spotsOnCourt.ts';
+import { aroundNone } from './aroundNone.ts';
 
 /** The drop where it was shot, bare and evened out, and by groups of spots. */
 export function DropBySpot({ index, figures, rules, ownSpots }: SpotProps & { readonly index: ChokeIndex }) {
@@ -68,7 +68,6 @@ const GROUP_WORDS: Readonly<Record<IndexGroup['group'], string>> = {
 
 function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
   if (groups.length < 2) return null;
-  const reach = reachOf(groups.flatMap(({ low, high }) => [low, high]));
   const shares = wholePercents(groups.map(({ weight }) => weight));
   return (
     <>
@@ -85,13 +84,7 @@ function Groups({ groups }: Pick<ChokeIndex, 'groups'>) {
           low: group.low,
           high: group.high,
         }))}
-        axis={{
-          from: -reach,
-          to: reach,
-          step: reach / 2,
-          write: signed,
-          sides: ['better under pressure', 'worse'],
-        }}
+        axis={aroundNone(groups, ['better under pressure', 'worse'])}
       />
       <FoldedTable
         summary="The numbers by kind of spot"

@@ -1,8 +1,8 @@
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import type { DropEstimate } from '../../stats/drop.ts';
-import { dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { dropSpan, pointsWords } from '../numberWords.ts';
 import { FoldedTable } from '../parts/FoldedTable.tsx';
+import { aroundNone } from './aroundNone.ts';
 
 interface Props {
   /** How the spoken words begin, where the rows do not say it all. */
@@ -14,7 +14,6 @@ interface Props {
 
 /** Drops on one axis, to be compared. */
 export function DropsSideBySide({ label, rows, behind }: Props) {
-  const reach = reachOf(rows.flatMap(({ low, high }) => [low, high]));
   const told = rows.map((row) => `${row.name} ${pointsWords(row.points)}, from ${dropSpan(row)}`);
   return (
     <>
@@ -28,13 +27,7 @@ export function DropsSideBySide({ label, rows, behind }: Props) {
           low: row.low,
           high: row.high,
         }))}
-        axis={{
-          from: -reach,
-          to: reach,
-          step: reach / 2,
-          write: signed,
-          sides: ['better under pressure', 'worse'],
-        }}
+        axis={aroundNone(rows, ['better under pressure', 'worse'])}
       />
       {behind === undefined ? null : (
         <FoldedTable

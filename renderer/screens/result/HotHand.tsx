@@ -1,8 +1,8 @@
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import type { AfterMake, AfterMakeSplit } from '../../stats/afterMake.ts';
-import { dropSpan, percent, pointsWords, signed } from '../numberWords.ts';
+import { dropSpan, percent, pointsWords } from '../numberWords.ts';
 import { Fold } from './Fold.tsx';
+import { aroundNone } from './aroundNone.ts';
 
 /** With fewer shots that follow another, the span is wider than any such help could be. Our own choice. */
 const LEAST_SHOTS = 400;
@@ -14,7 +14,6 @@ export function HotHand({ split }: { readonly split: AfterMake }) {
     return of && of.afterMake.attempts + of.afterMiss.attempts >= LEAST_SHOTS ? [{ condition, ...of }] : [];
   });
   if (shown.length === 0) return null;
-  const reach = reachOf(shown.flatMap(({ low, high }) => [low, high]));
   return (
     <Fold title="Does a make help the next shot?" says={shown.map(sentence).join(' ')}>
       <IntervalChart
@@ -27,13 +26,7 @@ export function HotHand({ split }: { readonly split: AfterMake }) {
           low: one.low,
           high: one.high,
         }))}
-        axis={{
-          from: -reach,
-          to: reach,
-          step: reach / 2,
-          write: signed,
-          sides: ['worse after a make', 'better'],
-        }}
+        axis={aroundNone(shown, ['worse after a make', 'better'])}
       />
       <details className="behind">
         <summary>The numbers after a make and after a miss</summary>

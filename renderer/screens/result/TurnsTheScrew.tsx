@@ -1,11 +1,11 @@
 import { IntervalChart } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import type { Round } from '../../log/book.ts';
 import type { ChokeIndex, IndexIngredient } from '../../stats/model/chokeIndex.ts';
-import { chanceWords, dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { chanceWords, dropSpan, pointsWords } from '../numberWords.ts';
 import { INGREDIENT_WORDS } from '../parts/ingredientWords.ts';
 import { upperFirst } from '../parts/upperFirst.ts';
 import { screwWords } from './screwWords.ts';
+import { aroundNone } from './aroundNone.ts';
 
 interface Props {
   readonly index: ChokeIndex;
@@ -35,7 +35,6 @@ interface PartProps {
 }
 
 function Costs({ ingredients }: PartProps) {
-  const reach = reachOf(ingredients.flatMap(({ low, high }) => [low, high]));
   return (
     <IntervalChart
       label={ingredients
@@ -49,13 +48,7 @@ function Costs({ ingredients }: PartProps) {
         low: one.low,
         high: one.high,
       }))}
-      axis={{
-        from: -reach,
-        to: reach,
-        step: reach / 2,
-        write: signed,
-        sides: ['it helps', 'it costs points'],
-      }}
+      axis={aroundNone(ingredients, ['it helps', 'it costs points'])}
     />
   );
 }

@@ -1,12 +1,12 @@
 import { IntervalChart, type IntervalRow } from '../../charts/IntervalChart.tsx';
-import { reachOf } from '../../charts/scale.ts';
 import type { DoubleBallDrop } from '../../stats/doubleBall.ts';
 import type { DropEstimate } from '../../stats/drop.ts';
 import type { LeverageDrop } from '../../stats/leverage.ts';
 import { writeAddress } from '../../store/places.ts';
 import type { WhatHangs } from '../../store/whatHangs.ts';
-import { casesWords, chanceWords, dropSpan, pointsWords, signed } from '../numberWords.ts';
+import { casesWords, chanceWords, dropSpan, pointsWords } from '../numberWords.ts';
 import { doublesWords, hangCaution, leverageWords, muchWords, wantsDoubles } from './hangWords.ts';
+import { aroundNone } from './aroundNone.ts';
 
 /** Whether the shot suffers when much hangs on it: over all shots of marks and games, and where a coin decided. */
 export function WhatHangsOnIt({ hangs }: { readonly hangs: WhatHangs | null }) {
@@ -65,18 +65,11 @@ function ballsOf({ shots: { double, single } }: DoubleBallDrop): string {
 }
 
 function Lost({ rows }: { readonly rows: readonly IntervalRow[] }) {
-  const reach = reachOf(rows.flatMap(({ low, high }) => [low, high]));
   return (
     <IntervalChart
       label={rows.map(({ name, words }) => `${name}, ${words}.`).join(' ')}
       rows={rows}
-      axis={{
-        from: -reach,
-        to: reach,
-        step: reach / 2,
-        write: signed,
-        sides: ['better', 'worse'],
-      }}
+      axis={aroundNone(rows, ['better', 'worse'])}
     />
   );
 }

@@ -1,11 +1,8 @@
-import { useId } from 'react';
-
-import { looksLikeMoney } from '../../pressure/money.ts';
 import { tellAge } from '../../store/ageActions.ts';
 import { stakeOpen, type GroupLine } from '../../store/groupLine.ts';
 import type { GroupWish } from '../../store/groupWish.ts';
 import { useDoors, useGym } from '../gymContext.ts';
-import { NOT_MONEY } from '../line/lineWords.ts';
+import { StakeField } from '../line/StakeField.tsx';
 import { StakeCaution } from '../line/StakePanel.tsx';
 import { WhyConsequences } from '../line/WhyConsequences.tsx';
 import { AgeChoice } from '../shooter/AgePanel.tsx';
@@ -57,24 +54,13 @@ function Ages({ line }: Props) {
 }
 
 function Stake({ wish, onChange }: Props) {
-  const id = useId();
-  const money = looksLikeMoney(wish.stake);
   return (
     <>
-      <label className="field">
-        In your own words
-        <input
-          value={wish.stake}
-          maxLength={200}
-          placeholder="Whoever falls short sweeps the gym"
-          aria-invalid={money}
-          aria-describedby={`${id}-money`}
-          onChange={(change) => onChange({ stake: change.target.value })}
-        />
-      </label>
-      <div id={`${id}-money`} role="status">
-        {money ? <p className="notice warn">{NOT_MONEY}</p> : null}
-      </div>
+      <StakeField
+        value={wish.stake}
+        placeholder="Whoever falls short sweeps the gym"
+        onChange={(stake) => onChange({ stake })}
+      />
       <StakeCaution />
     </>
   );
