@@ -1,41 +1,10 @@
-import { isoDateAt } from '../basics/days.ts';
-import type { ShooterId } from '../basics/ids.ts';
 import type { Probability } from '../basics/units.ts';
 import type { Stop } from '../court/cards.ts';
-import type { Length } from '../games/length.ts';
-import { ruleOf, type Game } from '../games/ruleOf.ts';
-import { solve, type Ability } from '../games/solver.ts';
-import type { Moment } from '../log/begin.ts';
-import type { Book } from '../log/book.ts';
+import type { Game } from '../games/ruleOf.ts';
+import type { Ability } from '../games/solver.ts';
 import type { GamePlan } from '../pressure/gamePlan.ts';
-import { abilityNow } from './forecast.ts';
 
-/* What a game is worth to a shooter who starts it now. After every shot of it: liveChance.ts. */
-
-/** A game as it would be for a shooter who starts it now. */
-export interface PricedGame {
-  readonly chance: Probability;
-  readonly length: Length;
-}
-
-/**
- * @param second the other shooter of a duel on this court
- * @throws InvariantError where the game cannot be won, cannot end or does not fit the card; the message says why
- */
-export function priceGame(
-  book: Book,
-  shooter: ShooterId,
-  plan: GamePlan,
-  card: readonly Stop[],
-  now: Pick<Moment, 'at' | 'zone'>,
-  second: ShooterId = shooter,
-): PricedGame {
-  const game = ruleOf(plan, card, 0);
-  const on = isoDateAt(now.at, now.zone);
-  const of = (who: ShooterId) => (stops: readonly Stop[]) => abilityNow(book, who, 'pressured', stops, on);
-  const solved = solve(game.rule, gameAbility(plan, game, card, of(shooter), of(second)));
-  return { chance: solved.standing([]).chance, length: solved.length([]) };
-}
+/* What is known of everyone who shoots in a game. What that makes it worth: gamePrices.ts before it, liveChance.ts in it. */
 
 type AbilityFor = (stops: readonly Stop[]) => Ability;
 

@@ -9,7 +9,7 @@ import { solve } from '../../renderer/games/solver.ts';
 import { EMPTY_BOOK, type Book } from '../../renderer/log/book.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
 import { paceOf, timeFor } from '../../renderer/stats/pace.ts';
-import { priceGame } from '../../renderer/store/gameChances.ts';
+import { priceGame } from './priceGame.ts';
 import { gamePrices } from '../../renderer/store/gamePrices.ts';
 import { steady } from '../games/enumerate.ts';
 

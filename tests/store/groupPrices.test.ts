@@ -6,7 +6,7 @@ import { demoSeason } from '../../renderer/games/demoSeason.ts';
 import { EMPTY_BOOK } from '../../renderer/log/book.ts';
 import { foldAll } from '../../renderer/log/fold.ts';
 import type { GamePlan } from '../../renderer/pressure/gamePlan.ts';
-import { priceGame } from '../../renderer/store/gameChances.ts';
+import { priceGame } from './priceGame.ts';
 import { seatsFor } from '../../renderer/store/groupPrices.ts';
 import { duelOn, groupGamesOf, type GroupGame } from '../../renderer/store/groupWish.ts';
 
